@@ -111,8 +111,10 @@ def _packet(known: Sequence[str], draw: random.Random) -> str:
 def _mixture(slug: str, used: Iterable[str], filling: bool, draw: random.Random, book: RandomBook) -> None:
     book.mixes[slug] = list(used)
     mix = "\n".join(f"  - {draw.randint(20, 150)} g {name}" for name in used)
-    shape = "kind: buttercream\nmakes: 200 g" if filling else (
-        "kind: creamed\ntins: round 20 cm x 7.5 cm\nbake: {oven: 160 °C, time: 60 min}"
+    shape = (
+        "kind: buttercream\nmakes: 200 g"
+        if filling
+        else ("kind: creamed\ntins: round 20 cm x 7.5 cm\nbake: {oven: 160 °C, time: 60 min}")
     )
     keeps = "keeps for: 3 days"
     book.files[f"mixtures/{slug}.yaml"] = f"name: The {slug}\n{shape}\n{keeps}\nmix:\n{mix}\n"
@@ -145,7 +147,9 @@ def _cake(slug: str, baked: str, draw: random.Random, book: RandomBook) -> None:
     )
 
 
-def in_order(weights: Mapping[str, Fraction], water: str, loss: Fraction) -> tuple[list[tuple[str, Fraction]], Fraction]:
+def in_order(
+    weights: Mapping[str, Fraction], water: str, loss: Fraction
+) -> tuple[list[tuple[str, Fraction]], Fraction]:
     """A list by weight as it goes in, added water by what is left of it, and what the product weighs: all exact."""
     whole = sum(weights.values(), Fraction(0))
     finished = whole * (1 - loss)

@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 
 import pdfplumber
 import pypdfium2 as pdfium
@@ -105,7 +106,7 @@ def test_labels_stand_where_the_sheet_has_them(words: LabelWords) -> None:
     assert 14.0 + 68.0 <= first_top <= 14.0 + 68.0 + 8.0
     lefts, tops = sorted({round(x, 1) for _, x in places}), sorted({round(y, 1) for y, _ in places})
     assert lefts[0] == pytest.approx(5.0 + 3.5, abs=0.5) and lefts[1] - lefts[0] == pytest.approx(101.0, abs=0.2)
-    assert [b - a for a, b in zip(tops, tops[1:], strict=False)] == pytest.approx([68.0, 68.0], abs=0.2)
+    assert [b - a for a, b in pairwise(tops)] == pytest.approx([68.0, 68.0], abs=0.2)
     assert first_left == pytest.approx(lefts[0], abs=0.2)
 
 

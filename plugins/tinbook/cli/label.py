@@ -31,7 +31,9 @@ KINDS = (STRIP, CARD, TABLE, PLAIN_PAPER)
 
 @click.command()
 @click.option("--of", "of", multiple=True, metavar="NAME", help="The mixture or cake, by its file; for table, several.")
-@click.option("--made", type=click.DateTime(("%Y-%m-%d",)), metavar="DAY", help="The day it is made; today if not given.")
+@click.option(
+    "--made", type=click.DateTime(("%Y-%m-%d",)), metavar="DAY", help="The day it is made; today if left out."
+)
 @click.option(
     "--paper", default=PLAIN_PAPER, metavar="PAPER",
     help="One of your own sheets by its name, or: plain (A4 to cut up), strip, card (A6, to go with it), table.",
@@ -39,7 +41,7 @@ KINDS = (STRIP, CARD, TABLE, PLAIN_PAPER)
 @click.option("--first", type=click.IntRange(1, MOST), default=1, help="The first label on the sheet that is free.")
 @click.option("--count", "many", type=click.IntRange(1, MOST), help="How many labels; a sheet full if not given.")
 @click.option("--net", metavar="WEIGHT", default="", help='What is in the pack, such as "450 g".')
-@click.option("--small-pack", is_flag=True, help="The largest face of the pack is under 80 cm²: letters may be smaller.")
+@click.option("--small-pack", is_flag=True, help="The pack's largest face is under 80 cm²: smaller letters.")
 @click.option("--format", "form", type=click.Choice(["pdf", "text", "json"]), default="pdf", help="What to make.")
 @click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to write the PDF.")
 @FORCE
@@ -96,9 +98,7 @@ def _pdf(plan: LabelPlan, loaded: Loaded, asked: dict[str, Any]) -> tuple[bytes,
     try:
         pdf, x_mm = labels_pdf(pages, least)
     except TooLong as error:
-        hint = (
-            f"at {pages.wide_mm:g} mm wide they need one {error.need_mm:.0f} mm high: take larger labels, or --paper card"
-        )
+        hint = f"at {pages.wide_mm:g} mm wide they need {error.need_mm:.0f} mm: take larger labels, or --paper card"
         message = f'the words of "{plan.name}" do not fit on a label {error.have_mm:g} mm high at {error.x_mm:.1f} mm'
         raise AskError(message, hint) from None
     many = sum(map(len, pages.pages))

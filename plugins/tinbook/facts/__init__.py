@@ -1,7 +1,8 @@
 """Cited facts of nature, trade and law. Every row has a unit, a range where there is one, and a source.
 
 The rows live in data/*.yaml, one file per section: sources, numbers, densities, eggs, marks, kinds, allergens,
-cautions, parts, balance, swaps, portions, colours, dowels, rules, and what lists of ingredients and labels need. A new fact is a new row there. A source called common
+cautions, parts, balance, swaps, portions, colours, dowels, rules, and what
+labels need. A new fact is a new row there. A source called common
 practice, from memory or our own judgement is shown as just that.
 
 Cautions are called up by traits, which an ingredient card or a decoration lists as `care`: raw flour, raw egg, dairy

@@ -86,7 +86,7 @@ class Card(Written):
     "free from"."""
     made_of: Annotated[
         MadeOfText | None,
-        such_as('"sugar, vegetable fat (palm, rapeseed), emulsifier: lecithin (soya)"', "fortified wheat flour", "itself"),
+        such_as('"sugar, fat (palm, rapeseed), emulsifier: lecithin (soya)"', "fortified wheat flour", "itself"),
     ] = None
     """What the packet says it is made of, in its words and its order, for labels; `itself` for what is one thing, such
     as salt. UK white flour is `fortified wheat flour`: the book adds what the law has put in it. Left out: lists of

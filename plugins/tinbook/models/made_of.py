@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Annotated, Any
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, PlainValidator, ValidationInfo
@@ -81,7 +82,7 @@ def _listed(text: str, start: int, end: int, deep: int) -> tuple[PackPart, ...]:
     shares = [part for part in found if part.percent is not None]
     if sum(part.percent or 0.0 for part in shares) > 100.5:
         raise Misread("these percentages come to more than 100", "look at the packet again", start, end)
-    for before, after in zip(shares, shares[1:], strict=False):
+    for before, after in pairwise(shares):
         if (after.percent or 0.0) > max(before.percent or 0.0, 2.0):
             hint = "a packet names what there is most of first: keep its order"
             message = f'there is more of "{after.name}" than of "{before.name}" before it'
@@ -91,7 +92,7 @@ def _listed(text: str, start: int, end: int, deep: int) -> tuple[PackPart, ...]:
 
 def _spans(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
     """Where each thing of a list is: commas and semicolons part them, but not those in brackets or in a number."""
-    depth, since = [], start
+    since, depth = start, list[int]()
     for at in range(start, end):
         sign = text[at]
         if sign in OPEN:
@@ -104,7 +105,8 @@ def _spans(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
             yield since, at
             since = at + 1
     if depth:
-        raise Misread("this bracket is never closed", 'write a ")" after the last thing in it', depth[-1], depth[-1] + 1)
+        hint = 'write a ")" after the last thing in it'
+        raise Misread("this bracket is never closed", hint, depth[-1], depth[-1] + 1)
     yield since, end
 
 

@@ -116,7 +116,9 @@ TABLES: Mapping[str, Table] = {
         takes="of",
     ),
     "ingredients-list": Table(
-        "the ingredients of a mixture or a cake as a label lists them", labels.ingredients_list, of="product",
+        "the ingredients of a mixture or a cake as a label lists them",
+        labels.ingredients_list,
+        of="product",
         takes="made",
     ),
     "balance": Table("a mixture compared with the balance rules for its kind", mixtures.rules, of="mixture"),

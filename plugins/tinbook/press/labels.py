@@ -54,9 +54,7 @@ def table_card_pdf(card: TableCard) -> bytes:
 def _set(name: str, told: Any, x_mm: float) -> bytes:
     import typst
 
-    return bytes(
-        _with(name, told, x_mm, lambda **how: typst.compile(**how, pdf_standards=[STANDARD]))
-    )
+    return bytes(_with(name, told, x_mm, lambda **how: typst.compile(**how, pdf_standards=[STANDARD])))
 
 
 def _asked(name: str, told: Any, x_mm: float, what: str) -> str:
@@ -83,4 +81,3 @@ def _with(name: str, told: Any, x_mm: float, do: Any) -> Any:
             return do(input=source, root=folder, font_paths=letters(), sys_inputs=inputs)
 
         return shown(set_as, json.dumps(told, ensure_ascii=False))
-

@@ -110,9 +110,7 @@ def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chose
             pages = typst.query(
                 source, "<pages>", field="value", one=True, root=folder, font_paths=letters(), sys_inputs=chosen
             )
-            made = typst.compile(
-                source, root=folder, font_paths=letters(), sys_inputs=chosen, pdf_standards=[STANDARD]
-            )
+            made = typst.compile(source, root=folder, font_paths=letters(), sys_inputs=chosen, pdf_standards=[STANDARD])
             return int(json.loads(pages)), made
 
         return shown(set_as, json.dumps(told, ensure_ascii=False))

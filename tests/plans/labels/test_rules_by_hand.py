@@ -77,15 +77,18 @@ def test_own_mixtures_merged_and_in_brackets_have_the_same_allergens(kitchen: Ki
     made = of_cake(plan.cake, loaded.book, loaded.facts)
     merged, apart = (list_of(made, loaded.book, loaded.facts, BEFORE, own) for own in ("merged", "in brackets"))
     assert merged.contains == apart.contains == ("wheat", "egg", "milk", "walnut")
-    assert [each.name for each in apart.listed] == ["Quay cake", "Cream"] or [
-        each.name for each in apart.listed
-    ] == ["Cream", "Quay cake"]
+    assert [each.name for each in apart.listed] == ["Quay cake", "Cream"] or [each.name for each in apart.listed] == [
+        "Cream",
+        "Quay cake",
+    ]
     assert sum(each.name == "sugar" for each in merged.listed) == 1
     assert sum(part.name == "sugar" for each in apart.listed for part in each.parts) == 2
 
 
 def test_each_allergen_stands_out_every_time(kitchen: Kitchen) -> None:
-    cards = '  biscuit: {weighs: no volume measure, allergens: [wheat, milk], made of: "wheat flour, whey powder, sugar"}\n'
+    cards = (
+        '  biscuit: {weighs: no volume measure, allergens: [wheat, milk], made of: "wheat flour, whey powder, sugar"}\n'
+    )
     loaded = kitchen("300 g flour", "200 g butter", "50 g biscuit", cards=cards)
     runs = list_runs(listed(loaded), loaded.facts)
     bold = [run.text for run in runs if run.strong]
@@ -104,7 +107,9 @@ def test_the_percentage_is_of_the_finished_cake() -> None:
 
 
 def test_the_book_gives_the_percentage_of_that_leaflet(kitchen: Kitchen) -> None:
-    loaded = kitchen("800 g flour", "200 g sultanas", more="named for: [sultanas]\n", name="Sultana cake", kind="creamed")
+    loaded = kitchen(
+        "800 g flour", "200 g sultanas", more="named for: [sultanas]\n", name="Sultana cake", kind="creamed"
+    )
     made = of_mixture("cake", loaded.book, loaded.facts)
     leaflet = Makeup(
         name=made.name, goes=made.goes, finished_g=800.0, slugs=made.slugs, eaten=made.eaten
@@ -120,7 +125,9 @@ def test_more_than_a_hundred_percent_is_grams_for_a_hundred(kitchen: Kitchen) ->
     dried = Makeup(name=made.name, goes=made.goes, finished_g=120.0, slugs=made.slugs, eaten=made.eaten)
     found = list_of(dried, loaded.book, loaded.facts, BEFORE)
     assert found.listed[0].quid == pytest.approx(1.25)
-    assert "sultanas (125\N{NO-BREAK SPACE}g in 100\N{NO-BREAK SPACE}g)" in text_of(list_runs(found, loaded.facts)).lower()
+    assert (
+        "sultanas (125\N{NO-BREAK SPACE}g in 100\N{NO-BREAK SPACE}g)" in text_of(list_runs(found, loaded.facts)).lower()
+    )
 
 
 def test_flour_is_followed_by_what_the_law_puts_in_it(kitchen: Kitchen) -> None:
@@ -131,7 +138,9 @@ def test_flour_is_followed_by_what_the_law_puts_in_it(kitchen: Kitchen) -> None:
 
 
 def test_additives_by_their_class(kitchen: Kitchen) -> None:
-    cards = '  powder: {weighs: no volume measure, allergens: none, made of: "raising agents (E450, E500), maize starch"}\n'
+    cards = (
+        '  powder: {weighs: no volume measure, allergens: none, made of: "raising agents (E450, E500), maize starch"}\n'
+    )
     assert "powder (raising agents (E450, E500), maize starch)" in words(
         kitchen("200 g sugar", "5 g powder", cards=cards)
     )
@@ -197,9 +206,11 @@ def test_no_nation_no_label(kitchen: Kitchen) -> None:
 
 
 def test_the_usa_counts_nine_and_says_soy(kitchen: Kitchen) -> None:
-    cards = "  miso: {weighs: no volume measure, allergens: [soya, barley, sesame], made of: soya beans, and: x}\n".replace(
-        ", and: x", ""
-    ).replace("made of: soya beans", 'made of: "soya beans, barley, sesame"')
+    cards = (
+        "  miso: {weighs: no volume measure, allergens: [soya, barley, sesame], made of: soya beans, and: x}\n".replace(
+            ", and: x", ""
+        ).replace("made of: soya beans", 'made of: "soya beans, barley, sesame"')
+    )
     labels = "sold in: the USA\nsold: packed here\n"
     loaded = kitchen("200 g butter", "50 g miso", cards=cards, labels=labels)
     plan = label_of("cake", loaded.book, loaded.facts, BEFORE)

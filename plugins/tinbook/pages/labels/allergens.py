@@ -102,7 +102,7 @@ class AllergensView:
     @property
     def day(self) -> date:
         """The day the lists are for: today's in the kitchen, otherwise that on which the rules were last read."""
-        return self.desk.now.date() if self.desk.now else max(rule.read_on for rule in self.desk.facts.label_rules.values())
+        return self.desk.now.date() if self.desk.now else self._last_read
 
     @property
     def dated(self) -> str:
@@ -122,7 +122,11 @@ class AllergensView:
     @property
     def read_on(self) -> str:
         """The day the rules were last read."""
-        return long_date(max(rule.read_on for rule in self.desk.facts.label_rules.values()))
+        return long_date(self._last_read)
+
+    @property
+    def _last_read(self) -> date:
+        return max(rule.read_on for rule in self.desk.facts.label_rules.values())
 
     @property
     def cross_contact(self) -> str:
@@ -148,4 +152,5 @@ def allergens_pages(desk: Desk) -> Iterator[Page]:
         sheets = sheets_of(ADDRESS, len(slugs), ROWS)
         view = AllergensView(desk, sheets)
         section = ("Cautions and rules", TITLE)
-        yield from Page(address=ADDRESS, title=TITLE, template="allergens", view=view, section=section).in_sheets(sheets)
+        whole = Page(address=ADDRESS, title=TITLE, template="allergens", view=view, section=section)
+        yield from whole.in_sheets(sheets)

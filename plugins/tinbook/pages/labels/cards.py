@@ -49,7 +49,8 @@ def goes_with(plan: LabelPlan, desk: Desk) -> GoesWith:
     """The card of a label's product. What is not food, and the cutting, is there for a cake."""
     unknown = formats.sentence(plan.listed.unknown) if plan.listed.unknown else ""
     words = label_words(plan, desk.facts)
-    keeps, cut, shown, hidden, carry = "", "", "", "", ()
+    keeps, cut, shown, hidden = "", "", "", ""
+    carry: tuple[str, ...] = ()
     if plan.cake is not None:
         view = CakeView(slug=plan.slug, desk=desk)
         size = cake_sizes(view.design, desk.book, desk.facts).written

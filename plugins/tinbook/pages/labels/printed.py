@@ -69,7 +69,7 @@ def label_words(plan: LabelPlan, facts: Facts) -> LabelWords:
     nation = plan.house.sold_in
     runs = list_runs(plan.listed, facts) if plan.with_list else ()
     names = tuple(dict.fromkeys(label_name(key, facts, nation) for key in plan.contains))
-    lines = [f"{formats.title(words)}{'' if words.endswith('.') else '.'}" for words in spelled_all(plan.listed.warnings)]
+    lines = [f"{formats.title(said.removesuffix('.'))}." for said in spelled_all(plan.listed.warnings)]
     lines += [plan.cross_contact] if plan.cross_contact else []
     until = plan.until
     return LabelWords(

@@ -34,16 +34,15 @@ class KeepsUntil:
 def keeps_until(keep: Keep, made: date, spoils: bool) -> KeepsUntil:
     """Whole days after the day it is made; `spoils`: it has a filling in it that does so quickly."""
     days = int(keep.minutes // DAY_MIN)
-    return KeepsUntil(day=made + timedelta(days=days), place=keep.place, kind=USE_BY if spoils else BEST_BEFORE, days=days)
+    kind = USE_BY if spoils else BEST_BEFORE
+    return KeepsUntil(day=made + timedelta(days=days), place=keep.place, kind=kind, days=days)
 
 
 def keep_of(of: str, cake: WholeCake | None, book: Book, facts: Facts) -> tuple[Keep | None, tuple[Gap, ...]]:
     """How long a mixture or a cake keeps unfrozen, and what has to be filled in before that is known."""
     if cake is not None:
         table = ahead_table(cake, book)
-        gaps = tuple(
-            _gap(slug, book) for slug in _mixtures_of(cake) if not any(_fresh(slug, book))
-        )
+        gaps = tuple(_gap(slug, book) for slug in _mixtures_of(cake) if not any(_fresh(slug, book)))
         return (None if gaps else table.keeps), gaps
     keeps = _fresh(of, book)
     # the place it is usually sold from: somewhere cool, if it can be kept there

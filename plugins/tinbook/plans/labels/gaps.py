@@ -44,9 +44,7 @@ def card_gaps(name: str, card: Card | None, weighed: bool, facts: Facts, nation:
         )  # fmt: skip
         return
     if card.known_allergens is None:
-        yield Gap(
-            what=saying("gap_allergens", card=name), cure=saying("cure_allergens"), address=INGREDIENTS, path=at
-        )
+        yield Gap(what=saying("gap_allergens", card=name), cure=saying("cure_allergens"), address=INGREDIENTS, path=at)
     if card.made_of is None and not card.never_bought:
         yield Gap(what=saying("gap_made_of", card=name), cure=saying("cure_made_of"), address=INGREDIENTS, path=at)
     if not weighed:

@@ -10,7 +10,7 @@ from datetime import date
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.models.labels import BRACKETS, Labelling
-from tinbook.plans.base.saying import Saying, saying
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.labels.gaps import Gap, banned_colours, card_gaps, colour_gap, uncounted_gap
 from tinbook.plans.labels.makeup import GoesIn, Makeup, is_water
 from tinbook.plans.labels.opened import Listed, keys_in, opened
@@ -110,7 +110,7 @@ def _merged(goes: Iterable[GoesIn], entries: Mapping[str, Listed]) -> tuple[List
         same = replace(entry, cards=())
         before = found.get(same)
         mass_g = each.counts_g
-        cards = (each.card,)
+        cards: tuple[str, ...] = (each.card,)
         if before is not None:
             mass_g = None if mass_g is None or before.mass_g is None else before.mass_g + mass_g
             cards = tuple(dict.fromkeys((*before.cards, each.card)))

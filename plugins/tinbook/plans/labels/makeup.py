@@ -29,9 +29,10 @@ class GoesIn:
 
 @dataclass(frozen=True, kw_only=True)
 class Makeup:
-    """What a product is made of. `finished_g`: what it weighs when it is finished, of what is weighed. `additives`: of
-    its colours; `uncertain`: colours nobody has said the additives of. `slugs`: the mixtures in it. `pots`: cards that
-    are coloured. `uncounted`: what its techniques use and its sums do not. `eaten`: every leaf, with the allergens on its card; None if nobody has said."""
+    """What a product is made of. `finished_g`: what it weighs when it is finished, of what is weighed. `slugs`: the
+    mixtures in it. `eaten`: every leaf, with the allergens on its card; None if nobody has said. `pots`: cards that are
+    coloured. `additives`: of its colours; `uncertain`: colours nobody has said the additives of. `uncounted`: what its
+    techniques use and its sums do not."""
 
     name: str
     goes: tuple[GoesIn, ...]

@@ -24,19 +24,20 @@ class _Lexicon:
 
     def __init__(self, words: Mapping[str, ListWords]) -> None:
         self.words = words
-        self.rows = [
-            (row.key, _either(row.names), _either(row.hides), _either(row.but_not)) for row in words.values()
-        ]
+        self.rows = [(row.key, _either(row.names), _either(row.hides), _either(row.but_not)) for row in words.values()]
         self.found = lru_cache(maxsize=8192)(self._found)
 
     def _found(self, text: str, hides: bool) -> tuple[NamedAllergen, ...]:
-        every = []
+        every: list[NamedAllergen] = []
         for key, names, behind, but_not in self.rows:
             nothing = [match.span() for match in but_not.finditer(text)] if but_not else []
             pattern = behind if hides else names
-            for match in pattern.finditer(text) if pattern else ():
-                if not any(start < match.end() and match.start() < end for start, end in nothing):
-                    every.append(NamedAllergen(key, *match.span()))
+            spans = [match.span() for match in pattern.finditer(text)] if pattern else []
+            every += [
+                NamedAllergen(key, *span)
+                for span in spans
+                if not any(start < span[1] and span[0] < end for start, end in nothing)
+            ]
         taken: list[NamedAllergen] = []
         # "khorasan wheat" is not wheat besides
         for each in sorted(every, key=lambda one: (one.start - one.end, one.start)):

@@ -106,7 +106,9 @@ def trace_batch(handle: str, book: Book, facts: Facts) -> Traced:
     if not batches:
         known = dict.fromkeys(each.handle for each in _batches(book))
         close = nearest(wanted, known)
-        hint = f'did you mean "{close}"?' if close else 'a handle is a day and a recipe, such as "2026-12-05 our-sponge"'
+        hint = (
+            f'did you mean "{close}"?' if close else 'a handle is a day and a recipe, such as "2026-12-05 our-sponge"'
+        )
         raise AskError(f'no bake "{handle}" is in the log', hint)
     packs = tuple(dict.fromkeys(pack for batch in batches for pack in batch.packs))
     return _traced(packs, batches, frozenset(), book, facts)
@@ -227,4 +229,3 @@ def _kept_days(mixture: str, book: Book) -> int:
 def _between(pack: OpenPack, out: date, days: int) -> bool:
     """Whether a pack was open in the days before an order went out."""
     return pack.entry.day <= out and (pack.until is None or (out - pack.until).days <= days)
-

@@ -23,7 +23,9 @@ def labelling_flaws(house: Labelling) -> Iterator[Flaw]:
         for key, pitch, own in (("across", sheet.across_mm, sheet.wide), ("down", sheet.down_mm, sheet.high)):
             if pitch < own - GRAIN_MM:
                 hint = "measure from one edge of a label to the same edge of the next"
-                message = f"these labels would lie on one another: {pitch:g} mm from one to the next, and {own:g} mm each"
+                message = (
+                    f"these labels would lie on one another: {pitch:g} mm from one to the next, and {own:g} mm each"
+                )
                 yield Flaw(code="labels", path=(*path, key), message=message, hint=hint)
         right = sheet.left + (sheet.columns - 1) * sheet.across_mm + sheet.wide
         foot = sheet.top + (sheet.rows - 1) * sheet.down_mm + sheet.high
@@ -35,7 +37,9 @@ def labelling_flaws(house: Labelling) -> Iterator[Flaw]:
         for key, size, least in (("wide", sheet.wide, NARROWEST_MM), ("high", sheet.high, LOWEST_MM)):
             if size < least:
                 message = f"a label {size:g} mm {key} is too small for words"
-                yield Flaw(code="labels", path=(*path, key), message=message, hint=f"take one at least {least:g} mm {key}")
+                yield Flaw(
+                    code="labels", path=(*path, key), message=message, hint=f"take one at least {least:g} mm {key}"
+                )
     if house.strip is not None and not NARROWEST_MM <= house.strip <= 210.0:
         hint = "measure the roll in your label printer, such as 62 mm"
         yield Flaw(code="labels", path=("strip",), message=f"no roll is {house.strip:g} mm wide", hint=hint)
