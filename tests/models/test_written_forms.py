@@ -18,6 +18,7 @@ from tinbook.tins import SHAPES, read_tins
 PLAIN = {
     "tier", "address", "also show", "book", "have", "behind", "count", "layers", "cut", "dowels", "shelves", "swatch", "rise", "tins sold in",
     "for", "private", "hands", "mixers", "fridge", "guests", "people", "handle", "time zone", "coiled",
+    "columns", "rows",
 }  # fmt: skip
 """Keys with a reader of their own whose words say all of it: whole numbers, a colour, the address, a factor."""
 

@@ -10,7 +10,7 @@ import click
 
 from tinbook.cli.command import recipes_of
 from tinbook.loading import load_book
-from tinbook.pages.spelling.labels import long_date
+from tinbook.pages.spelling.labels import HAD, long_date
 from tinbook.pages.spelling.orders import moment
 from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.asking import AskError
@@ -49,7 +49,7 @@ def _text(found: Traced) -> str:
     lines += ["", "Baked", *(f"  {each.handle}" for each in found.batches)]
     lines += ["", "Orders"]
     lines += [
-        f"  {each.order.handle} ({each.slug}), out {moment(each.order.hand_over)}: {each.how} it, by {each.by}"
+        f"  {each.order.handle} ({each.slug}), out {moment(each.order.hand_over)}: {HAD[each.how]}, by {each.by}"
         for each in found.orders
     ]
     lines += ["", "Not logged, so not known", *(f"  {said}" for said in spelled_all(found.missing))]

@@ -40,7 +40,7 @@ class LabelSheet(Written):
     down: Annotated[Millimetres | None, such_as("68 mm")] = None
     """From the top edge of one label to the top edge of the next. Left out: they touch."""
     letter_paper: Annotated[YesNo, such_as("yes")] = False
-    """Whether the sheet is US Letter. Left out: it is A4."""
+    """Whether the sheet is US Letter, not A4."""
 
     @property
     def across_mm(self) -> float:

@@ -13,7 +13,7 @@ WORDS, FIGURES = "atkinson.ttf", "besley.ttf"
 @cache
 def x_share(font: str = WORDS) -> float:
     """The height of its x as a share of the size of type."""
-    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
+    from fontTools.ttLib import TTFont
 
     with resources.as_file(resources.files("tinbook") / "press" / "fonts" / font) as path, TTFont(path) as face:
         return float(face["OS/2"].sxHeight) / float(face["head"].unitsPerEm)

@@ -73,7 +73,7 @@ def check_tables(wanted: RandomBook, loaded: Loaded, desk: Desk, products: set[s
         if wanted.unknown(product):
             assert "no" not in {row.get(key) for key in loaded.facts.allergens}
         answers = dict(zip(heads, page[product].answers, strict=True))
-        assert {head for head, answer in answers.items() if answer == "yes"} == {
+        assert {head for head, answer in answers.items() if answer.strong} == {
             loaded.facts.allergens[key].label for key in said
         }
         json.dumps(row)

@@ -10,10 +10,11 @@ from functools import cached_property
 
 from tinbook.facts import LabelRule
 from tinbook.models.labels import Labelling
+from tinbook.pages.base.grids import UNWORKED
 from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.labels import Run, list_runs, long_date
+from tinbook.pages.spelling.labels import ListRun, list_runs, long_date
 from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.labels.applying import label_name, rules_for
 from tinbook.plans.labels.listing import IngredientsList, labelling_of, list_of
@@ -23,8 +24,21 @@ from tinbook.plans.labels.product import product_asked
 ADDRESS, TITLE = "allergens", "Allergens"
 ROWS = 40
 """How many products a page holds; each weighs up to 2 kB with its list of ingredients."""
-WORDS = {YES: "yes", NO: "no", UNKNOWN: "not known"}
 MOST_GAPS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class AllergenAnswer:
+    """Whether an allergen is in a product, in words; whether they stand out, or say that nobody knows."""
+
+    text: str
+    strong: bool = False
+    open: bool = False
+
+
+ANSWERS = {
+    YES: AllergenAnswer("yes", strong=True), NO: AllergenAnswer("no"), UNKNOWN: AllergenAnswer("not known", open=True),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,9 +48,9 @@ class AllergenRow:
 
     address: str
     name: str
-    answers: tuple[str, ...]
+    answers: tuple[AllergenAnswer, ...]
     without: str
-    runs: tuple[Run, ...]
+    runs: tuple[ListRun, ...]
     warnings: tuple[str, ...]
     missing: str
 
@@ -88,7 +102,7 @@ class AllergensView:
         return AllergenRow(
             address=found.address,
             name=found.name,
-            answers=tuple(WORDS[found.says(key)] for key in self._keys),
+            answers=tuple(ANSWERS[found.says(key)] for key in self._keys),
             without=self._without(found),
             runs=list_runs(listed, facts),
             warnings=tuple(formats.title(words) for words in spelled_all(listed.warnings)),
@@ -108,6 +122,11 @@ class AllergensView:
     def dated(self) -> str:
         """That day in words."""
         return long_date(self.day)
+
+    @property
+    def unworked(self) -> str:
+        """How the answers come about."""
+        return UNWORKED["allergens"]
 
     @property
     def where(self) -> str:

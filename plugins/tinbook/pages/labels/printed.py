@@ -8,7 +8,7 @@ from itertools import count
 from tinbook.facts import Facts
 from tinbook.models.labels import USA, LabelSheet
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.labels import Run, contains_runs, list_runs, long_date
+from tinbook.pages.spelling.labels import DATED, ListRun, contains_runs, list_runs, long_date
 from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.labels.applying import label_name
 from tinbook.plans.labels.label import LabelPlan
@@ -30,8 +30,8 @@ class LabelWords:
     empty."""
 
     name: str
-    runs: tuple[Run, ...]
-    contains: tuple[Run, ...]
+    runs: tuple[ListRun, ...]
+    contains: tuple[ListRun, ...]
     lines: tuple[str, ...]
     dated: str
     day: str
@@ -42,7 +42,7 @@ class LabelWords:
 
 
 @dataclass(frozen=True, slots=True)
-class Cell:
+class LabelCell:
     """Where one label is on its sheet, mm from the top left corner."""
 
     x: float
@@ -59,7 +59,7 @@ class LabelPages:
     paper_mm: tuple[float, float]
     wide_mm: float
     high_mm: float
-    pages: tuple[tuple[Cell, ...], ...]
+    pages: tuple[tuple[LabelCell, ...], ...]
     bar_mm: float = 0.0
     cut: bool = False
 
@@ -77,7 +77,7 @@ def label_words(plan: LabelPlan, facts: Facts) -> LabelWords:
         runs=runs,
         contains=contains_runs(names) if not runs or nation == USA else (),
         lines=tuple(lines),
-        dated=formats.title(until.kind) if until else "",
+        dated=DATED[until.kind] if until else "",
         day=long_date(until.day) if until else "",
         keep=f"Keep {until.place}" if until else "",
         net=plan.net,
@@ -89,11 +89,11 @@ def label_words(plan: LabelPlan, facts: Facts) -> LabelWords:
 def label_pages(words: LabelWords, sheet: LabelSheet, first: int, many: int, cut: bool = False) -> LabelPages:
     """So many labels on sheets, the first on the label with that number; ones before it are used up already."""
     cells = [
-        Cell(sheet.left + column * sheet.across_mm, sheet.top + row * sheet.down_mm)
+        LabelCell(sheet.left + column * sheet.across_mm, sheet.top + row * sheet.down_mm)
         for row in range(sheet.rows)
         for column in range(sheet.columns)
     ]
-    pages: list[tuple[Cell, ...]] = []
+    pages: list[tuple[LabelCell, ...]] = []
     left = many
     for nth in count():
         free = cells[first - 1 :] if nth == 0 else cells
@@ -117,5 +117,10 @@ def label_pages(words: LabelWords, sheet: LabelSheet, first: int, many: int, cut
 def strip_pages(words: LabelWords, wide_mm: float) -> LabelPages:
     """One label on a roll, as long as its words need."""
     return LabelPages(
-        title=words.name, words=words, paper_mm=(wide_mm, 0.0), wide_mm=wide_mm, high_mm=0.0, pages=((Cell(0.0, 0.0),),)
+        title=words.name,
+        words=words,
+        paper_mm=(wide_mm, 0.0),
+        wide_mm=wide_mm,
+        high_mm=0.0,
+        pages=((LabelCell(0.0, 0.0),),),
     )

@@ -13,40 +13,44 @@ from tinbook.plans.labels.listing import IngredientsList
 from tinbook.plans.labels.naming import named_in
 from tinbook.plans.labels.opened import Listed
 
+DATED = {"best_before": "Best before", "use_by": "Use by"}
+"""The kinds of date."""
+HAD = {"had": "had it", "may_have_had": "may have had it"}
+"""How sure it is that an order had something."""
 NBSP = "\N{NO-BREAK SPACE}"
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class ListRun:
     """Words of a list in one weight: `strong` where they name an allergen."""
 
     text: str
     strong: bool = False
 
 
-def list_runs(listed: IngredientsList, facts: Facts) -> tuple[Run, ...]:
+def list_runs(listed: IngredientsList, facts: Facts) -> tuple[ListRun, ...]:
     """A whole list as a label sets it, its first letter a capital; each allergen stands out every time."""
     names = {key: label_name(key, facts, listed.nation) for key in facts.allergens}
     found = list(_joined([_entry(each, names, facts) for each in listed.listed]))
     if found:
-        found[0] = Run(found[0].text[:1].upper() + found[0].text[1:], found[0].strong)
+        found[0] = ListRun(found[0].text[:1].upper() + found[0].text[1:], found[0].strong)
     return tuple(_together(found))
 
 
-def text_of(runs: Iterable[Run]) -> str:
+def text_of(runs: Iterable[ListRun]) -> str:
     """The words of some runs, without their weight."""
     return "".join(run.text for run in runs)
 
 
-def contains_runs(names: Sequence[str]) -> tuple[Run, ...]:
+def contains_runs(names: Sequence[str]) -> tuple[ListRun, ...]:
     """`Contains: milk, egg.`, its allergens in bold."""
     if not names:
         return ()
-    found = [Run("Contains: ")]
+    found = [ListRun("Contains: ")]
     for nth, name in enumerate(names):
-        found += [Run(", ")] if nth else []
-        found.append(Run(name, strong=True))
-    return (*found, Run("."))
+        found += [ListRun(", ")] if nth else []
+        found.append(ListRun(name, strong=True))
+    return (*found, ListRun("."))
 
 
 def long_date(day: date) -> str:
@@ -59,22 +63,22 @@ def percent_said(shown: float) -> str:
     return f"{shown:g}{NBSP}%"
 
 
-def _entry(each: Listed, names: Mapping[str, str], facts: Facts | None) -> list[Run]:
+def _entry(each: Listed, names: Mapping[str, str], facts: Facts | None) -> list[ListRun]:
     found = list(_words(each.name, facts))
     if each.quid_shown is not None:
-        found.append(Run(f" ({_quid(each)})"))
+        found.append(ListRun(f" ({_quid(each)})"))
     if each.says:
-        found.append(Run(" ("))
+        found.append(ListRun(" ("))
         for nth, key in enumerate(each.says):
-            found += [Run(", ")] if nth else []
-            found.append(Run(names.get(key, key), strong=True))
-        found.append(Run(")"))
+            found += [ListRun(", ")] if nth else []
+            found.append(ListRun(names.get(key, key), strong=True))
+        found.append(ListRun(")"))
     if each.parts:
         inner = _joined([_entry(part, names, facts) for part in each.parts])
         if each.sort and len(each.parts) == 1:
-            found += [Run(": "), *inner]
+            found += [ListRun(": "), *inner]
         else:
-            found += [Run(" ("), *inner, Run(")")]
+            found += [ListRun(" ("), *inner, ListRun(")")]
     return found
 
 
@@ -84,30 +88,30 @@ def _quid(each: Listed) -> str:
     return percent_said(each.quid_shown or 0.0)
 
 
-def _words(name: str, facts: Facts | None) -> Iterator[Run]:
+def _words(name: str, facts: Facts | None) -> Iterator[ListRun]:
     at = 0
     for named in named_in(name, facts) if facts else ():
         if named.start > at:
-            yield Run(name[at : named.start])
-        yield Run(name[named.start : named.end], strong=True)
+            yield ListRun(name[at : named.start])
+        yield ListRun(name[named.start : named.end], strong=True)
         at = named.end
     if at < len(name):
-        yield Run(name[at:])
+        yield ListRun(name[at:])
 
 
-def _joined(entries: Iterable[Iterable[Run]]) -> Iterator[Run]:
+def _joined(entries: Iterable[Iterable[ListRun]]) -> Iterator[ListRun]:
     for nth, entry in enumerate(entries):
         if nth:
-            yield Run(", ")
+            yield ListRun(", ")
         yield from entry
 
 
-def _together(runs: Iterable[Run]) -> Iterator[Run]:
+def _together(runs: Iterable[ListRun]) -> Iterator[ListRun]:
     """Runs of one weight beside one another as one."""
-    held: Run | None = None
+    held: ListRun | None = None
     for run in runs:
         if held is not None and held.strong == run.strong:
-            held = Run(held.text + run.text, run.strong)
+            held = ListRun(held.text + run.text, run.strong)
             continue
         if held is not None:
             yield held

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tinbook.facts import Facts, LabelRule
-from tinbook.models.labels import Labelling
+from tinbook.models.labels import USA, Labelling
 
 
 def rules_for(house: Labelling, facts: Facts) -> tuple[LabelRule, ...]:
@@ -16,9 +16,9 @@ def rules_for(house: Labelling, facts: Facts) -> tuple[LabelRule, ...]:
 def label_name(key: str, facts: Facts, nation: str | None) -> str:
     """The name an allergen has on a label there."""
     allergen = facts.allergens[key]
-    return allergen.usa_label or allergen.label if nation == "the USA" else allergen.label
+    return allergen.usa_label or allergen.label if nation == USA else allergen.label
 
 
 def declared(keys: tuple[str, ...], facts: Facts, nation: str | None) -> tuple[str, ...]:
     """Those of some allergens that the law of a nation counts: fourteen groups, or nine in the USA."""
-    return tuple(key for key in keys if nation != "the USA" or facts.allergens[key].big_nine)
+    return tuple(key for key in keys if nation != USA or facts.allergens[key].big_nine)

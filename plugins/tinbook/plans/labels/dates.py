@@ -15,7 +15,7 @@ from tinbook.plans.labels.gaps import Gap
 from tinbook.plans.making.ahead import ahead_table
 
 DAY_MIN = 24 * 60.0
-BEST_BEFORE, USE_BY = "best before", "use by"
+BEST_BEFORE, USE_BY = "best_before", "use_by"
 SPOILS = "dairy filling"
 """The care on the cards of what spoils quickly."""
 
@@ -23,7 +23,7 @@ SPOILS = "dairy filling"
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeepsUntil:
     """The last day, where it is kept until then, and which kind of date it is. What has a dairy filling in it gets a
-    `use by`: our own judgement, as the law means what spoils quickly and could then do harm."""
+    `use_by`: our own judgement, as the law means what spoils quickly and could then do harm."""
 
     day: date
     place: str

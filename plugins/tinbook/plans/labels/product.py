@@ -14,7 +14,9 @@ def product_asked(of: str | None, book: Book, facts: Facts) -> tuple[Makeup, Who
     """What a mixture or a cake is made of, and the cake. AskError if the book has neither by that name."""
     slugs = sorted({*book.mixtures, *book.cakes})
     if of is None:
-        raise AskError("this needs a mixture or a cake", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
+        raise AskError(
+            "this needs a product", "a mixture or a cake: say which, such as --of " + (slugs[0] if slugs else "NAME")
+        )
     if of in book.cakes:
         cake = whole_cake(of, book.cakes[of], book, facts)
         return of_cake(cake, book, facts), cake

@@ -80,12 +80,18 @@ def allergens(book: Book, facts: Facts, query: Query) -> Result:
         {
             "product": each.address,
             "name": each.name,
-            **{key: each.says(key) for key in whole.keys},
+            **{column(key): each.says(key) for key in whole.keys},
             "unknown": ", ".join(each.unknown),
         }
         for each in whole.products
     )
-    return Result(saying("allergens_of_all"), answers, Worked(saying("allergens_by_card"), (), _laws(facts)))
+    inputs = (saying("cards_read", names=tuple(book.cards)),)
+    return Result(saying("allergens_of_all"), answers, Worked(saying("allergens_by_card"), inputs, _laws(facts)))
+
+
+def column(key: str) -> str:
+    """The key of an allergen's column: `brazil_nut`."""
+    return key.lower().replace(" ", "_")
 
 
 def _laws(facts: Facts) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from tinbook.plans.labels.makeup import of_cake
 from tinbook.plans.orders.asked import worked_order
 from tinbook.problems import nearest
 
-SURE, MAY = "had", "may have had"
+SURE, MAY = "had", "may_have_had"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

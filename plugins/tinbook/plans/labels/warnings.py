@@ -13,10 +13,10 @@ from tinbook.plans.labels.opened import Listed, class_of, colour_named
 from tinbook.plans.techniques.colours import law_said
 
 ASPARTAME = ("aspartame", "e951", "e962")
-POLYOLS = (
-    "sorbitol", "mannitol", "isomalt", "maltitol", "lactitol", "xylitol", "erythritol", "maltitol syrup", "sorbitol "
-    "syrup", "e420", "e421", "e953", "e965", "e966", "e967", "e968",
-)  # fmt: skip
+POLYOLS = frozenset((
+    "sorbitol", "mannitol", "isomalt", "maltitol", "lactitol", "xylitol", "erythritol", "e420", "e421", "e953", "e965",
+    "e966", "e967", "e968",
+))  # fmt: skip
 """Sugar alcohols by name and number. From memory."""
 
 
@@ -62,4 +62,4 @@ def _sweeteners(entry: Listed, facts: Facts) -> Iterator[str]:
 
 
 def _is_polyol(name: str) -> bool:
-    return name.lower().replace(" ", "") in POLYOLS or name.lower() in POLYOLS
+    return not POLYOLS.isdisjoint((*name.lower().split(), name.lower().replace(" ", "")))
