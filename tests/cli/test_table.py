@@ -130,7 +130,7 @@ def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
 
 
 def test_every_option_of_the_command_is_tried() -> None:
-    assert {param.name for param in table.params} - {"name", "form"} == set(GIVEN) - {"measured"}
+    assert {param.name for param in table.params} - {"name", "form", "against"} == set(GIVEN) - {"measured"}
     assert set(GIVEN) == set(OPTIONS)
 
 

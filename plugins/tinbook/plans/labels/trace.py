@@ -181,7 +181,7 @@ def _made_for(slug: str, order: Order, book: Book, facts: Facts) -> Iterator[tup
         made = of_cake(cake, book, facts)
         for mixture in made.slugs:
             yield mixture, frozenset(_cards(mixture, book))
-        beside |= set(made.eaten)
+        beside |= {each.card for each in made.goes if not each.of}
     if beside:
         yield "", frozenset(beside)
 
