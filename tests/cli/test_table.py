@@ -92,6 +92,7 @@ GIVEN = {
     "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",),
     "stacked": ("30 + 23 + 15 cm",), "portion": ("33 mm x 44 mm",), "keep_top": (),
     "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",), "size": ("-1",),
+    "made": ("2026-12-13",),
 }  # fmt: skip
 """Every option of the command with something to ask for."""
 CAKE = ("--tin", "round 20 cm x 10 cm")
@@ -129,7 +130,7 @@ def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
 
 
 def test_every_option_of_the_command_is_tried() -> None:
-    assert {param.name for param in table.params} - {"name", "form"} == set(GIVEN) - {"measured"}
+    assert {param.name for param in table.params} - {"name", "form", "against"} == set(GIVEN) - {"measured"}
     assert set(GIVEN) == set(OPTIONS)
 
 

@@ -6,7 +6,11 @@ import pytest
 
 from tinbook.facts import read_facts
 
-NO_RANGE = {"wide tin raising 10 in"}
+NO_RANGE = {
+    "wide tin raising 10 in", "small share of a product", "water left out up to", "x-height", "x-height on a small pack",
+    "small pack", "polyols with a warning", "letters in the USA",
+}  # fmt: skip
+"""What one publication or a law gives as one figure."""
 PSEUDO = {"common practice", "from memory", "our own judgement"}
 
 

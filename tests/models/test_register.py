@@ -57,8 +57,9 @@ def test_what_the_names_lead_to() -> None:
     assert rooms() == ("house", "mixtures", "techniques", "cakes", "orders")
     assert house_files()[:3] == ("house", "tins", "ingredients")
     assert of_the_kitchen() == (
-        "house/kitchen.yaml", "house/hours.yaml", "house/hours-*.yaml", "house/stock.yaml", "house/stock-*.yaml",
-        "house/money.yaml", "house/prices.yaml", "house/prices-*.yaml", "orders/*.yaml",
+        "house/opened.yaml", "house/opened-*.yaml", "house/kitchen.yaml", "house/hours.yaml", "house/hours-*.yaml",
+        "house/stock.yaml", "house/stock-*.yaml", "house/money.yaml", "house/prices.yaml", "house/prices-*.yaml",
+        "orders/*.yaml",
     )  # fmt: skip
 
 

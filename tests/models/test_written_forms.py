@@ -19,6 +19,7 @@ PLAIN = {
     "tier", "address", "also show", "book", "have", "behind", "count", "layers", "cut", "dowels", "shelves", "swatch", "rise", "tins sold in",
     "for", "private", "hands", "mixers", "fridge", "guests", "people", "handle", "time zone", "coiled",
     "cakes a month", "offer stands",
+    "columns", "rows",
 }  # fmt: skip
 """Keys with a reader of their own whose words say all of it: whole numbers, a colour, the address, a factor."""
 

@@ -40,6 +40,8 @@ WORDS = {
     "verdict", "day", "note", "cake", "letter", "shape", "paste", "colour", "on", "cutter_owned", "warning", "pot",
     "shade", "marks", "set", "finger_cut", "dessert_cut", "tea_slice_cut", "asked_cut", "tiers", "beside", "rolled", "held_by", "keeps", "least", "stands_on", "above",
     "what", "factor_by", "tier", "group", "for",
+    # an answer for each allergen
+    "product", "unknown", "allergens", "wheat", "egg", "soya", "milk", "almond", "hazelnut", "walnut", "sulphites",
 }  # fmt: skip
 YES_OR_NO = {
     "round", "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out", "small_hard",
@@ -85,6 +87,9 @@ def answers(demo: Loaded) -> Iterator[tuple[str, Result]]:
             continue
         if table.of == "cake":
             yield from ((name, ask(demo, name, of=slug)) for slug in demo.book.cakes)
+            continue
+        if table.of == "product":
+            yield from ((name, ask(demo, name, of=slug)) for slug in (*demo.book.mixtures, *demo.book.cakes))
             continue
         for slug in sorted(demo.book.mixtures) if table.of else [None]:
             if slug and name in ONLY and not ONLY[name](weigh(slug, demo.book.mixtures[slug], demo.book, demo.facts)):

@@ -51,6 +51,8 @@ ENTRIES: Mapping[str, Data] = {
                   "private": True},
     "supplies": {"what": secret("supplies")},
     "stock": {"day": "2026-05-02", "of": "butter", "counted": "500 g", "line": secret("stock")},
+    "labels": {"private": ["maker"], "maker": secret("labels")},
+    "opened": {"day": "2026-05-02", "of": "butter", "pack": secret("opened")},
     "money": {"an hour": secret("money")},
     "prices": {"day": "2026-05-02", "of": "butter", "pack": "250 g", "price": secret("prices")},
     "kitchen": {"days off": secret("kitchen")},
@@ -67,7 +69,7 @@ SAIL = {
     "parts for": "round 20 cm",
     "parts": [{"part": "sail", "solid": "ball 20 mm", "paste": "butter", "colour": secret("coloursname")}],
 }
-LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "pictures", "kind", "made with",
+LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "named for", "pictures", "kind", "made with",
          "private", "additives", "eggs", "allergens", "colour", "batter colour", "plain", "used as", "mixture", "filling", "coat", "cover", "portion"}  # fmt: skip
 """Keys whose words are no free text but lead to something else."""
 
@@ -176,9 +178,12 @@ def test_a_public_build_has_no_secret(secrets: Path, tmp_path: Path, folder: boo
 
 def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_path: Path) -> None:
     """But for what is read for the sums alone, and what no page shows of a tin, a cutter, a cake, the house's
-    finish, an order, the kitchen's hours, what it buys and has, or wants for an hour, when nothing is agreed."""
+    finish, an order, the kitchen's hours, what it buys and has, or wants for an hour, when nothing is agreed, or what is
+    on its labels and its packs alone."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
-    unseen = ("used", "cutters", "finish", "cake", "kitchen", "hours", "supplies", "stock", "money")
+    unseen = (
+        "used", "cutters", "finish", "cake", "kitchen", "hours", "supplies", "stock", "labels", "opened", "money",
+    )  # fmt: skip
     assert ALL - set(places) <= {secret(name) for name in unseen}
     assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])

@@ -240,7 +240,7 @@ def test_a_sign_no_typeface_has_does_not_stop_a_pdf(demo: Loaded) -> None:
 
 
 @pytest.mark.long
-def test_a_cakes_sheet_is_two_pages_of_a4(demo: Loaded) -> None:
+def test_a_cakes_sheet_is_two_pages_of_a4_at_most(demo: Loaded) -> None:
     """All that the sheet says, to the last caution, in letters of 9 pt and more, within what a printer prints."""
     desk = Desk(demo.book, demo.facts, {})
     wrong = dict[str, str]()
@@ -251,7 +251,7 @@ def test_a_cakes_sheet_is_two_pages_of_a4(demo: Loaded) -> None:
             chars = [char for page in pdf.pages for char in page.chars if char["text"].strip()]
             ends = [char[end] * PT_MM for char in chars for end in ("x0", "x1")]
             told = Counter(char for page in pdf.pages for char in _flat(page.extract_text()).lower())
-            if len(pdf.pages) != 2:
+            if len(pdf.pages) > 2:
                 wrong[slug] = f"{len(pdf.pages)} pages"
             elif min(char["size"] for char in chars) < 8.89:
                 wrong[slug] = f"letters of {min(char['size'] for char in chars)} pt"

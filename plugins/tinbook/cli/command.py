@@ -14,6 +14,7 @@ PARTS: Mapping[str, str] = {
     "build": "Build the book's site. Any other options, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
     "kitchen": "Build the kitchen's own book, with its orders, the plan of the week and all that is private.",
+    "label": "Print labels for a mixture or a cake at true size, or the card that goes with it.",
     "log": "Add to your logs.",
     "new": "Start a book, a mixture, a cake or an order.",
     "plan": "Plan the work for every order that is asked for or agreed: what to do when, with one oven and two hands.",
@@ -24,6 +25,7 @@ PARTS: Mapping[str, str] = {
     "shop": "List what to buy for the orders that are agreed, in packs, less what is at home, by where it is found.",
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
+    "trace": "Follow a pack into what was baked and handed over, or a batch back to its packs.",
 }
 """Each part, in the module here with its name, and how its own help begins."""
 MODULES = {"build": "site", "kitchen": "site", "serve": "site"}

@@ -13,6 +13,7 @@ import click
 from tinbook.cli.appending import appended, flow_line
 from tinbook.cli.baskets import add_to_stock, stock_entry, stock_line
 from tinbook.cli.command import recipes_of
+from tinbook.cli.opening import pack
 from tinbook.cli.paying import log_price
 from tinbook.cli.table import named_tins
 from tinbook.cli.writing import put
@@ -36,6 +37,9 @@ BEGINS = "# What came out of this oven, one line for each bake.\n"
 @click.group()
 def log() -> None:
     """Add to your logs."""
+
+
+log.add_command(pack)
 
 
 @log.command()

@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Mapping
+from datetime import date
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, BinaryIO, TypeVar
 
 import click
 
+from tinbook.cli.against import changes_told
 from tinbook.cli.command import recipes_of
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
@@ -81,9 +83,14 @@ MOST = 1000
 )
 @click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
 @click.option("--size", metavar="SIZE", help="Which size of the cake: its name, or +1 or -2 for sizes up or down.")
+@click.option("--made", metavar="DAY", help="The day it is made, such as 2026-12-05: the law of that day holds.")
+@click.option(
+    "--against", type=click.File("rb"), metavar="FILE",
+    help="For allergens: what has changed since that table was saved with --format json.",
+)  # fmt: skip
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
-def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
+def table(book: Path, /, name: str | None, form: str, against: BinaryIO | None, **asked: Any) -> None:
     """Print the table called NAME; without a NAME, list them all."""
     if name is None:
         from tabulate import tabulate
@@ -92,6 +99,9 @@ def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
         return
     try:
         result = _answer(book, name, asked)
+        if against is not None:
+            click.echo(changes_told(name, against.read(), result, form))
+            return
     except AskError as error:
         hint = f": {error.hint}" if error.hint else ""
         raise click.ClickException(f"{error.message}{hint}") from None
@@ -155,6 +165,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven_c"]),
         start_c=_read("--start", read_temperature, asked["start_c"]),
         size=asked["size"],
+        made=_read("--made", _day, asked["made"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 
@@ -164,6 +175,13 @@ def _one_cake(text: str, names: Mapping[str, Tin], sold: Sold) -> Tin:
     if count != 1:
         raise Misread("this takes one tier", f'write "{tin.name}"', 0, len(text))
     return tin
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise Misread(f'"{text}" is not a day', "write it such as 2026-12-05", 0, len(text)) from None
 
 
 def _number(text: str, of: str) -> float:

@@ -112,6 +112,12 @@ def percent(share: float) -> float:
     return floor(share * 1000.0 + HALF) / 10.0
 
 
+def label_percent(share: float) -> float:
+    """A share as a label gives it, in per cent: whole, or to a half below five. From memory of guidance on it."""
+    value = share * 100.0
+    return at_least_one(value, 0.5 if value < 5.0 else 1.0)
+
+
 def per_hundred(value: float) -> float:
     """A figure per hundred of something: whole, or to a tenth below ten."""
     return at_least_one(value, 0.1 if value < 10 else 1.0)

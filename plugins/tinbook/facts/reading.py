@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+from tinbook.facts.label_rows import AdditiveClass, FlourLaw, LabelRule, ListWords
 from tinbook.facts.rows import (
     Additive,
     Allergen,
@@ -30,7 +31,7 @@ R = TypeVar("R", bound=FactRow)
 
 SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
-    "portions", "colours", "dowels", "rules",
+    "portions", "colours", "dowels", "rules", "list_words", "additive_classes", "flour_laws", "label_rules",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "our own judgement")
 """Names to use for a source if nothing was published."""
@@ -55,6 +56,10 @@ class Facts:
     colours: Mapping[str, Additive]
     dowels: Mapping[str, Dowelled]
     rules: Mapping[str, SaleRule]
+    list_words: Mapping[str, ListWords]
+    additive_classes: Mapping[str, AdditiveClass]
+    flour_laws: Mapping[str, FlourLaw]
+    label_rules: Mapping[str, LabelRule]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
         """Every row that names a source, with its section and key; for a kind, each of its ranges, and for a swap, each
@@ -70,6 +75,10 @@ class Facts:
             "portions": self.portions,
             "colours": self.colours,
             "dowels": self.dowels,
+            "list_words": self.list_words,
+            "additive_classes": self.additive_classes,
+            "flour_laws": self.flour_laws,
+            "label_rules": self.label_rules,
         }
         for section, rows in plain.items():
             for key, row in rows.items():
@@ -117,6 +126,10 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         colours=_rows(Additive, trees["colours"]),
         dowels=_rows(Dowelled, trees["dowels"]),
         rules=_rows(SaleRule, trees["rules"]),
+        list_words=_rows(ListWords, trees["list_words"]),
+        additive_classes=_rows(AdditiveClass, trees["additive_classes"]),
+        flour_laws=_rows(FlourLaw, trees["flour_laws"]),
+        label_rules=_rows(LabelRule, trees["label_rules"]),
     )
     _check_sources(facts)
     _check_balance(facts)

@@ -17,6 +17,7 @@ from tinbook.loading.facts import load_facts
 from tinbook.loading.finish import read_finish
 from tinbook.loading.house import read_cards, read_house, read_tins
 from tinbook.loading.intake import Intake, W
+from tinbook.loading.labels import OPENED, with_labels
 from tinbook.loading.logs import read_bakes, read_used
 from tinbook.loading.money import PRICES, with_money
 from tinbook.loading.orders import with_orders
@@ -104,7 +105,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
         colours=colours,
         cutters=read_cutters(intake),
         others={
-            kind.name: kind.nothing if kind in (SUPPLIES, STOCK, PRICES) else read_plain(intake, kind)
+            kind.name: kind.nothing if kind in (SUPPLIES, STOCK, OPENED, PRICES) else read_plain(intake, kind)
             for kind in kinds().values()
             if not kind.field
         },
@@ -120,6 +121,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
     book, checked = with_cakes(intake, book, designs, cake_variations, facts, lost)
     book = with_stock(intake, with_orders(intake, book, facts, lost, today), facts, spoilt, today)
     book = with_money(intake, book, facts, spoilt, today)
+    book = with_labels(intake, book, spoilt, today)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
     book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))

@@ -89,7 +89,7 @@ def read_cards(intake: Intake, facts: Facts) -> tuple[dict[str, Card], Spoilt]:
     for name, path, card in intake.cards(CARDS, data):
         flaws = tuple(card_flaws(name, card, larder, facts)) if card else ()
         intake.tell(address, under(path, flaws))
-        if card is None or flaws:
+        if card is None or not all(flaw.note for flaw in flaws):
             broken.add(name)
         else:
             cards[name] = card

@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic import model_validator
 
 from tinbook.models.house import read_at, read_grams, read_ml
+from tinbook.models.made_of import MadeOfText
 from tinbook.models.packs import NEVER, PackOfFood
 from tinbook.models.reading import ONE_OR_MORE, Private, Text, Texts, Written, YesNo, spelled, such_as, text_of
 from tinbook.models.steps import Standing
@@ -83,6 +84,13 @@ class Card(Written):
     allergens: Annotated[Texts | None, such_as("[milk]", "none")] = None
     """The allergens in it, or `none` if you know there are none. Left out: unknown. The book then says "unknown", never
     "free from"."""
+    made_of: Annotated[
+        MadeOfText | None,
+        such_as('"sugar, fat (palm, rapeseed), emulsifier: lecithin (soya)"', "fortified wheat flour", "itself"),
+    ] = None
+    """What the packet says it is made of, in its words and its order, for labels; `itself` for what is one thing, such
+    as salt. UK white flour is `fortified wheat flour`: the book adds what the law has put in it. Left out: lists of
+    ingredients with it are not complete, and no label is printed."""
     care: Annotated[Texts, such_as("[raw egg]")] = ()
     """Anything about it that needs a caution, in the book's words for cautions. Left out: nothing."""
     raises: Annotated[YesNo, such_as("yes")] = False

@@ -142,6 +142,9 @@ class Mixture(Written):
     ] = ()
     """What you do, step by step. Put an ingredient in angle brackets and the step shows its amount; `<tins>` shows the
     tins. Left out: the page has no method."""
+    named_for: Annotated[Texts, such_as("[walnuts]", "[carrots, walnuts]")] = ()
+    """What its name or its picture promises, by the words its lines use. A label gives its percentage. Left out: no
+    percentage is given."""
     techniques: Annotated[Texts, such_as("[line-a-tin, level-and-cut]")] = ()
     """Techniques that go with it, by file name, without `.yaml`. Left out: none is linked."""
     raising: Annotated[str, one_of("level", "less in wide tins"), such_as("less in wide tins")] = "level"

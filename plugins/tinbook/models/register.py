@@ -19,8 +19,10 @@ from tinbook.models.finish import Finish, Used, UsedLog
 from tinbook.models.hours import HoursLog, WorkDone
 from tinbook.models.house import FORMAT, House
 from tinbook.models.kitchen import WorkingKitchen
+from tinbook.models.labels import NOTHING_SAID, Labelling
 from tinbook.models.mixture import Mixture
 from tinbook.models.money import HouseMoney, PriceLog, PricePaid
+from tinbook.models.opened import OpenedLog, PackOpened
 from tinbook.models.orders import Order
 from tinbook.models.reading import Written
 from tinbook.models.shelf import ShelfLine, TinShelf
@@ -142,6 +144,14 @@ REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="supplies", model=SupplyShelf, path="house/supplies.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
         key="supplies", entry=Supply, spoken=("this thing", "the list of supplies"),
+    ),
+    SourceKind(
+        name="labels", model=Labelling, path="house/labels.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
+        spoken=("", "labels.yaml"), blank=NOTHING_SAID,
+    ),
+    SourceKind(
+        name="opened", model=OpenedLog, path="house/opened.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
+        key="opened", entry=PackOpened, spoken=("this pack", "the log of opened packs"), by_year=True,
     ),
     SourceKind(
         name="kitchen", model=WorkingKitchen, path="house/kitchen.yaml", merged=Merged.WHOLE, seen_by=SeenBy.KITCHEN,

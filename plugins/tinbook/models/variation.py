@@ -12,7 +12,7 @@ from tinbook.models.reading import Text, Written, spelled, such_as
 from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
-NOT_TAKEN_OVER = frozenset(("name", "also", "about", "private"))
+NOT_TAKEN_OVER = frozenset(("name", "also", "about", "named_for", "private"))
 """Keys a variation has only if it writes them; any others it does not write come from its base."""
 
 

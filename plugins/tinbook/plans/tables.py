@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from tinbook.plans.base import tables as amounts
     from tinbook.plans.cakes import tables as whole
     from tinbook.plans.finish import tables as finished
+    from tinbook.plans.labels import tables as labels
     from tinbook.plans.making import tables as making
     from tinbook.plans.measures import tables as kitchen
     from tinbook.plans.mixtures import tables as mixtures
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
     from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked for at a time: starting up need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole, making, money = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole, making, labels, money = (
         LateRoom(f"tinbook.plans.{room}.tables")
         for room in (
             "baking",
@@ -43,6 +44,7 @@ else:
             "true_size",
             "cakes",
             "making",
+            "labels",
             "money",
         )
     )
@@ -110,7 +112,17 @@ TABLES: Mapping[str, Table] = {
     ),
     "fits": Table("how a mixture fits the tins you name", amounts.fits, of="mixture", takes=IN_TINS),
     "written": Table("a mixture as written, in every measure", kitchen.written, of="mixture"),
-    "allergens": Table("the allergens of a mixture and where they come from", mixtures.allergens, of="mixture"),
+    "allergens": Table(
+        "the allergens of a mixture or a cake and where they come from; of everything in the book, without --of",
+        labels.allergens,
+        takes="of",
+    ),
+    "ingredients-list": Table(
+        "the ingredients of a mixture or a cake as a label lists them",
+        labels.ingredients_list,
+        of="product",
+        takes="made",
+    ),
     "balance": Table("a mixture compared with the balance rules for its kind", mixtures.rules, of="mixture"),
     "percentages": Table("bakers' percentages of a mixture", mixtures.percentages, of="mixture"),
     "layers": Table(

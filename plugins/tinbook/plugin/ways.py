@@ -29,7 +29,8 @@ INSIDE = {
 MORE = {
     "Guests": "guests", "Portions": "portions/index", "Covering": "covering", "Boards": "boards",
     "Colours": "colours", "Oven": "oven",
-    "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions", "Sources": "sources",
+    "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions",
+    "Allergens": "allergens", "Sources": "sources",
     "Reference": "reference/index",
     "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip

@@ -21,7 +21,7 @@ OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables", "reference", "covering",
-        "shopping",
+        "shopping", "allergens",
     ),
     "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake", "orders", "shopping"),
 }  # fmt: skip

@@ -46,13 +46,13 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
 
     def set_as(plain: str) -> bytes:
         return typst.compile(
-            _source("template.typ"), font_paths=_letters(), sys_inputs={"told": plain}, pdf_standards=[STANDARD]
+            source_of("template.typ"), font_paths=letters(), sys_inputs={"told": plain}, pdf_standards=[STANDARD]
         )
 
-    return _shown(set_as, json.dumps(as_plain(title, pages), ensure_ascii=False))
+    return shown(set_as, json.dumps(as_plain(title, pages), ensure_ascii=False))
 
 
-def _shown(set_as: Callable[[str], Set], plain: str) -> Set:
+def shown(set_as: Callable[[str], Set], plain: str) -> Set:
     """A text as it is set, with STAND_IN for every character that none of the book's typefaces has: a tagged PDF may
     hold no character that cannot be shown."""
     import typst
@@ -107,29 +107,27 @@ def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chose
     with TemporaryDirectory() as place:
         folder = Path(place)
         source = folder / name
-        source.write_bytes(_source(name))
+        source.write_bytes(source_of(name))
         for file, content in (files or {}).items():
             (folder / file).write_bytes(content)
 
         def set_as(plain: str) -> tuple[int, bytes]:
             (folder / "sheet.json").write_text(plain, "utf-8")
             pages = typst.query(
-                source, "<pages>", field="value", one=True, root=folder, font_paths=_letters(), sys_inputs=chosen
+                source, "<pages>", field="value", one=True, root=folder, font_paths=letters(), sys_inputs=chosen
             )
-            made = typst.compile(
-                source, root=folder, font_paths=_letters(), sys_inputs=chosen, pdf_standards=[STANDARD]
-            )
+            made = typst.compile(source, root=folder, font_paths=letters(), sys_inputs=chosen, pdf_standards=[STANDARD])
             return int(json.loads(pages)), made
 
-        return _shown(set_as, json.dumps(told, ensure_ascii=False))
+        return shown(set_as, json.dumps(told, ensure_ascii=False))
 
 
-def _source(name: str) -> bytes:
+def source_of(name: str) -> bytes:
     return (PACKAGE / "pages" / "templates" / "sheet" / name).read_bytes()
 
 
 @cache
-def _letters() -> typst.Fonts:
+def letters() -> typst.Fonts:
     """The book's own typefaces, before any of the machine's. A large library, imported only when something is set."""
     import typst
 

@@ -24,6 +24,7 @@ from tinbook.pages.base.pictures import photo_address
 from tinbook.pages.cake.view import cake_pages
 from tinbook.pages.finding.everything import find_pages, finds
 from tinbook.pages.finding.find import Find
+from tinbook.pages.labels.allergens import allergens_pages
 from tinbook.pages.lists.broken import broken_pages
 from tinbook.pages.lists.home import home_pages
 from tinbook.pages.lists.ingredients import ingredients_pages
@@ -58,6 +59,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     measures_pages,
     ingredients_pages,
     rules_pages,
+    allergens_pages,
     sources_pages,
     reference_pages,
     broken_pages,

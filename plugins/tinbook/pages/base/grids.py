@@ -10,6 +10,7 @@ from tinbook.pages.base.shared import WorkedView
 
 UNWORKED: Mapping[str, str] = {
     "differs": "These amounts have not been scaled: both columns are as given in the recipes.",
+    "allergens": "By the cards of the ingredients, each of which says what the packet does.",
     "cuts": "Tap a figure for its plan; “Portions at a glance” explains how portions are counted.",
 }
 """Tables without a section on how they were worked out, and the word shown there instead."""

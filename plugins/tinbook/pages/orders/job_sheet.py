@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tinbook.pages.base.page import Desk
+from tinbook.pages.cake.goes_along import cut_said, keeps_said
 from tinbook.pages.cake.sheet import CakeSheet, JobDay, JobPart, sheet_of_made
-from tinbook.pages.cake.size_view import CakeInSize
 from tinbook.pages.cake.view import CakeView
 from tinbook.pages.orders.order_view import OrderView
 from tinbook.pages.orders.pack import ClassPack
@@ -49,17 +49,8 @@ def job_sheets(line: OrderLine, week: KitchenWeek, desk: Desk) -> tuple[CakeShee
     for nth, each in enumerate(cakes):
         cake = CakeView(slug=each.made.cake.slug, desk=each.made.desk)
         days = tuple(map(_day, view.items)) if nth == 0 else ()
-        keeps = f"{cake.ahead.keeps}, no longer than the {cake.ahead.least} in it" if cake.ahead.keeps else ""
-        sheets.append(sheet_of_made(cake, each.made, _job(view, days, keeps, _cut(cake, each.made))))
+        sheets.append(sheet_of_made(cake, each.made, _job(view, days, keeps_said(cake), cut_said(cake, each.made))))
     return tuple(sheets)
-
-
-def _cut(cake: CakeView, made: CakeInSize) -> str:
-    """What its tiers are cut into; nothing for cakes that are eaten one by one."""
-    if all(tier.asked.tin.kind.in_trays for tier in made.cake.tiers):
-        return ""
-    rows = [f"{row.place.lower()} {row.portions}" for row in made.table.rows]
-    return f"{formats.title(cake.portion_kind)} portions of {cake.portion}: {', '.join(rows)}."
 
 
 def _job(view: OrderView, days: tuple[JobDay, ...], keeps: str = "", cut: str = "") -> JobPart:

@@ -28,6 +28,7 @@ DESCRIPTIONS: Mapping[str, str] = {
     "oven": "What to set on this oven’s dial, and how long each mixture bakes in each tin.",
     "oven_kind": "{title}: other ways to bake each of them, and what a bake takes.",
     "oven_log": "{title}: how long each cake was in this oven, and what was expected.",
+    "allergens": "Which allergens are in everything that {book} makes, and its lists of ingredients.",
     "rules": "What the law asks when you sell a cake, nation by nation.",
     "reference": "{title}: every key in the files, what it means, what happens without it, and how to write it.",
     "forms": "How to write amounts, tins, times and other values in the files of {book}.",

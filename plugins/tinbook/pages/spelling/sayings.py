@@ -14,6 +14,7 @@ from tinbook.pages.spelling import (
     base,
     cakes,
     finish,
+    labels,
     making,
     measures,
     mixtures,
@@ -28,7 +29,7 @@ from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, money)
+ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, labels, money)
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
+from datetime import date
 
 from tinbook.models import Take
 from tinbook.tins import Tin
@@ -26,7 +27,8 @@ class Query:
     height of a cake to be coated; `stacked` is a set of tiers from the bottom, to be judged. `portion` is a kind of
     portion or its width and length; `guests` are fed from what the house or the trade has, from `owned` tins only, with
     a top tier kept back, with cupcakes or a tray `beside`. `oven_c` is the oven's temperature without fan, `start_c`
-    the batter's, in °C. `size` is what a cake's size is called, or its steps up or down. At most one of tins, eggs,
+    the batter's, in °C. `size` is what a cake's size is called, or its steps up or down; `made` is
+    the day it is made. At most one of tins, eggs,
     weight_g, batches, plus (a share), left is set.
     """
 
@@ -51,6 +53,7 @@ class Query:
     oven_c: float | None = None
     start_c: float | None = None
     size: str | None = None
+    made: date | None = None
 
     @property
     def asked(self) -> frozenset[str]:
@@ -83,6 +86,7 @@ OPTIONS: Mapping[str, str] = {
     "oven_c": "--oven",
     "start_c": "--start",
     "size": "--size",
+    "made": "--made",
 }
 """What can go into a question, and how it is written on the command line. `count` is how many of each tin, `measured`
 what one of them holds."""

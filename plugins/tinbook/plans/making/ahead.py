@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from tinbook.models import Book, Step
-from tinbook.models.keeping import FREEZER, Keep
+from tinbook.models.keeping import COOL, FRIDGE, Keep
 from tinbook.plans.cakes.figures import techniques_of
 from tinbook.plans.cakes.whole import WholeCake
 
@@ -42,15 +42,29 @@ def ahead_table(cake: WholeCake, book: Book) -> AheadTable:
     parts = tuple(_parts(cake, book))
     # decorations may stay on the table when the cake is eaten
     eaten = [each for each in parts if each.address.startswith("mixtures/")]
-    known = [(keep, each.name) for each in eaten if (keep := _longest(each.keeps))]
-    keeps, least = min(known, key=lambda each: each[0].minutes, default=(None, ""))
-    unknown = tuple(each.name for each in eaten if _longest(each.keeps) is None)
+    known = [each for each in eaten if _longest(each.keeps, FRIDGE)]
+    held = [_least(known, place) for place in (COOL, FRIDGE)]
+    keeps, least = max((each for each in held if each), key=lambda each: each[0].minutes, default=(None, ""))
+    unknown = tuple(each.name for each in eaten if each not in known)
     return AheadTable(parts=parts, keeps=keeps, least=least, unknown=unknown)
 
 
-def _longest(keeps: Iterable[Keep]) -> Keep | None:
-    """How it keeps longest without a freezer, which a finished cake does not see."""
-    return max((keep for keep in keeps if keep.place != FREEZER), key=lambda keep: keep.minutes, default=None)
+def _least(parts: Iterable[AheadOf], place: str) -> tuple[Keep, str] | None:
+    """How long a cake of these parts keeps in one place, and the part that decides it; None if one cannot be kept
+    there."""
+    found = [(_longest(each.keeps, place), each.name) for each in parts]
+    known = [(keep, name) for keep, name in found if keep is not None]
+    if not known or len(known) < len(found):
+        return None
+    keep, name = min(known, key=lambda each: each[0].minutes)
+    return (keep if keep.place == place else Keep(keep.minutes, place, f"{keep.written} {place}")), name
+
+
+def _longest(keeps: Iterable[Keep], place: str) -> Keep | None:
+    """How it keeps longest in a place. What is kept somewhere cool keeps as long in the fridge, though not the other
+    way round; a freezer is nothing that a finished cake sees."""
+    places = (COOL, FRIDGE) if place == FRIDGE else (COOL,)
+    return max((keep for keep in keeps if keep.place in places), key=lambda keep: keep.minutes, default=None)
 
 
 def _parts(cake: WholeCake, book: Book) -> Iterator[AheadOf]:

@@ -8,6 +8,7 @@ from tinbook.facts import Facts
 from tinbook.models import Card, Flaw, Path
 from tinbook.models.packs import BY_KIND, NEVER
 from tinbook.plans.rules.fields import no_card, unknown_word
+from tinbook.plans.rules.made_of import made_of_flaws
 
 NOTHING = ("no", "none", "nothing", "free", "nil")
 """What people write when they mean nothing."""
@@ -47,6 +48,7 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
         if word not in facts.swaps:
             yield unknown_word(("swaps", index), word, facts.swaps, message=f'the swap "{word}" is not known')
     yield from _pack_flaws(name, card)
+    yield from made_of_flaws(name, card, facts)
     if card.plain and card.plain not in larder:
         yield no_card(("plain",), card.plain, [other for other in larder if other != name])
 

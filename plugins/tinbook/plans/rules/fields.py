@@ -49,7 +49,17 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
 def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | None = None) -> tuple[Flaw, ...]:
     """Everything that stops a mixture being weighed and scaled."""
     flaws = [*line_flaws(mixture, book, facts, spoilt or Spoilt()), *_shape_flaws(mixture, facts)]
+    flaws += _promise_flaws(mixture, book)
     return tuple(flaws) if flaws else tuple(_fit_flaws(mixture, book, facts))
+
+
+def _promise_flaws(mixture: Mixture, book: Book) -> Iterator[Flaw]:
+    """What it is named for has to be in it."""
+    there = {book.house_word(line.take.name) or line.take.name for line in mixture.mix}
+    for index, word in enumerate(mixture.named_for):
+        if (book.house_word(word) or word) not in there:
+            message = f'there is no "{word}" in this mix'
+            yield unknown_word(("named for", index), word, there, message=message)
 
 
 def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:

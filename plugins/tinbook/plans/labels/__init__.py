@@ -1,0 +1,1 @@
+"""Labels: lists of ingredients, allergens, the rules they follow, dates, and what a pack went into."""
