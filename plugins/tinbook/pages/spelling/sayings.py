@@ -29,7 +29,9 @@ from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, labels, money)
+ROOMS = (
+    base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, labels, money,
+)  # fmt: skip
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 
