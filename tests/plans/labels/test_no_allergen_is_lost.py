@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import json
 from datetime import date
 from pathlib import Path
 
+import pdfplumber
 import pytest
 from tests.every import all_seeds, check_every
 from tests.oracles.lists import RandomBook, random_book
@@ -15,7 +17,7 @@ from tinbook.loading import Loaded, load_book
 from tinbook.pages.base.page import Desk
 from tinbook.pages.labels.allergens import AllergensView
 from tinbook.pages.labels.cards import goes_with, table_card
-from tinbook.pages.labels.printed import label_words
+from tinbook.pages.labels.printed import label_words, strip_pages
 from tinbook.pages.spelling.labels import list_runs
 from tinbook.plans.base.asking import Query
 from tinbook.plans.labels.label import label_of
@@ -23,6 +25,7 @@ from tinbook.plans.labels.listing import list_of
 from tinbook.plans.labels.naming import named_in
 from tinbook.plans.labels.product import product_asked
 from tinbook.plans.tables import TABLES
+from tinbook.press.labels import labels_pdf
 
 BOOKS = 2000 if all_seeds() else 100
 DAY = date(2026, 12, 20)
@@ -39,6 +42,11 @@ def check_product(product: str, wanted: RandomBook, loaded: Loaded, desk: Desk) 
     allergens, unknown = wanted.allergens(product), wanted.unknown(product)
     made, cake = product_asked(product, book, facts)
     assert (cake is not None) == (product in wanted.cakes)
+    if cake is not None:
+        # what the cake's page, its sheet and the job sheet say
+        labels = {facts.allergens[key].label for key in allergens}
+        assert {each.allergen for each in cake.allergens.contains} == labels
+        assert len(cake.allergens.unknown) == len(unknown)
     for own in ("merged", "in brackets"):
         listed = list_of(made, book, facts, DAY, own)
         bold = {key for run in list_runs(listed, facts) if run.strong for key in emphasised(run.text, facts)}
@@ -77,6 +85,24 @@ def check_tables(wanted: RandomBook, loaded: Loaded, desk: Desk, products: set[s
             loaded.facts.allergens[key].label for key in said
         }
         json.dumps(row)
+
+
+def test_none_is_missing_from_what_is_printed(tmp_path: Path) -> None:
+    """The PDF of every product of some books that may be printed, read back."""
+    printed = 0
+    for seed in range(8):
+        wanted = random_book(seed)
+        loaded = load_book(wanted.write(tmp_path / str(seed)))
+        for product in (*wanted.mixes, *wanted.cakes):
+            plan = label_of(product, loaded.book, loaded.facts, DAY)
+            if not plan.ready:
+                continue
+            pdf, _ = labels_pdf(strip_pages(label_words(plan, loaded.facts), 80.0), 1.2)
+            with pdfplumber.open(io.BytesIO(pdf)) as document:
+                text = " ".join((document.pages[0].extract_text() or "").split())
+            assert {each.key for each in named_in(text, loaded.facts)} == wanted.allergens(product), (seed, product)
+            printed += 1
+    assert printed > 10
 
 
 @pytest.mark.long

@@ -173,6 +173,16 @@ def test_sweeteners_say_so(kitchen: Kitchen) -> None:
     assert "Excessive consumption may produce laxative effects." not in little
 
 
+def test_alcohol_is_said_and_coffee_needs_nothing(kitchen: Kitchen) -> None:
+    cards = (
+        "  rum: {weighs: 1 g/ml, allergens: none, care: [alcohol], made of: itself}\n"
+        "  coffee: {weighs: no volume measure, allergens: none, made of: itself}\n"
+    )
+    fed = listed(kitchen("200 g sugar", "20 g rum", "5 g coffee", cards=cards))
+    assert spelled_all(fed.warnings) == ("Contains alcohol.",)
+    assert listed(kitchen("200 g sugar", "5 g coffee", cards=cards)).warnings == ()
+
+
 def test_made_to_order_needs_only_the_line_of_allergens(kitchen: Kitchen) -> None:
     """No list of ingredients: the word contains, then the allergens. Nothing has to be known of what things are made
     of, but all of their allergens."""

@@ -179,5 +179,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # what stands beside it
     "with_sweeteners": lambda count: "With sweeteners." if count > 1 else "With sweetener.",
     "aspartame": "Contains aspartame (a source of phenylalanine).",
+    "contains_alcohol": "Contains alcohol.",
     "laxative": "Excessive consumption may produce laxative effects.",
 }

@@ -12,6 +12,8 @@ from tinbook.plans.labels.makeup import Makeup
 from tinbook.plans.labels.opened import Listed, class_of, colour_named
 from tinbook.plans.techniques.colours import law_said
 
+ALCOHOL = "alcohol"
+"""The care on the cards of spirits."""
 ASPARTAME = ("aspartame", "e951", "e962")
 POLYOLS = frozenset((
     "sorbitol", "mannitol", "isomalt", "maltitol", "lactitol", "xylitol", "erythritol", "e420", "e421", "e953", "e965",
@@ -38,7 +40,12 @@ def warnings_of(
     if nation == USA:
         return ()
     law = law_said(warned_colours(entries, made, facts))
-    return (*((law,) if law else ()), *_sweet(entries, made, facts))
+    fed = any(ALCOHOL in book.cards[name].care for name in made.eaten if name in book.cards)
+    return (
+        *((law,) if law else ()),
+        *_sweet(entries, made, facts),
+        *((saying("contains_alcohol"),) if fed else ()),
+    )
 
 
 def _sweet(entries: tuple[Listed, ...], made: Makeup, facts: Facts) -> Iterator[Saying]:
