@@ -20,7 +20,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.labels.cards import goes_with, table_card
 from tinbook.pages.labels.printed import LabelWords, label_pages, label_words, strip_pages
 from tinbook.plans.labels.label import label_of
-from tinbook.press.labels import TooLong, goes_with_pdf, labels_pdf, table_card_pdf
+from tinbook.press.labels import NoSuchLetter, TooLong, goes_with_pdf, labels_pdf, table_card_pdf
 
 POINT_MM = 25.4 / 72
 DAY = date(2026, 12, 5)
@@ -91,6 +91,12 @@ def test_what_does_not_fit_is_refused_with_the_size_that_would_do(words: LabelWo
     # and every letter of it is on the label
     foot = 297.0 - 14.0 - need - 0.1
     assert all(box[1] >= foot for sign, _, box in letters(pdf) if sign.isalpha() and box[3] < 280.0)
+
+
+def test_a_sign_that_cannot_be_printed_is_refused_not_replaced(words: LabelWords) -> None:
+    with pytest.raises(NoSuchLetter) as told:
+        labels_pdf(label_pages(replace(words, name="Cake \u6f22"), SHEET, 1, 1), 1.2)
+    assert told.value.sign == "\u6f22"
 
 
 def test_labels_stand_where_the_sheet_has_them(words: LabelWords) -> None:

@@ -22,7 +22,7 @@ from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.labels.label import LabelPlan, label_of
 from tinbook.plans.labels.listing import labelling_of
-from tinbook.press.labels import TooLong, goes_with_pdf, labels_pdf, table_card_pdf
+from tinbook.press.labels import NoSuchLetter, TooLong, goes_with_pdf, labels_pdf, table_card_pdf
 from tinbook.problems import nearest
 
 STRIP, CARD, TABLE, PLAIN_PAPER = "strip", "card", "table", "plain"
@@ -66,6 +66,9 @@ def label(
             return
         _refuse(plan, book)
         pdf, said = _pdf(plan, loaded, asked)
+    except NoSuchLetter as error:
+        hint = "write it in letters that can be printed, on its card or in its recipe"
+        raise click.ClickException(f'"{error.sign}" cannot be printed on a label: {hint}') from None
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}" if error.hint else error.message) from None
     path = output or Path(f"label-{of[0]}.pdf")

@@ -11,7 +11,7 @@ from typing import Any
 from tinbook.pages.labels.cards import GoesWith, TableCard
 from tinbook.pages.labels.printed import LabelPages
 from tinbook.press.letters import size_pt
-from tinbook.press.setting import STANDARD, letters, shown, source_of
+from tinbook.press.setting import STANDARD, UNSHOWN, letters, source_of
 
 COMFORTABLE_MM = (1.5, 1.35)
 """How high an x is where there is room for it."""
@@ -25,6 +25,14 @@ class TooLong(ValueError):
     def __init__(self, need_mm: float, have_mm: float, x_mm: float) -> None:
         super().__init__(f"needs {need_mm:.1f} mm")
         self.need_mm, self.have_mm, self.x_mm = need_mm, have_mm, x_mm
+
+
+class NoSuchLetter(ValueError):
+    """A sign that the book's typeface does not have: on a label nothing may stand in for it."""
+
+    def __init__(self, sign: str) -> None:
+        super().__init__(sign)
+        self.sign = sign
 
 
 def labels_pdf(labels: LabelPages, least_mm: float) -> tuple[bytes, float]:
@@ -70,6 +78,8 @@ def _query(query: Any, what: str, how: dict[str, Any]) -> Any:
 
 
 def _with(name: str, told: Any, x_mm: float, do: Any) -> Any:
+    import typst
+
     with TemporaryDirectory() as place:
         folder = Path(place)
         source = folder / name
@@ -80,4 +90,10 @@ def _with(name: str, told: Any, x_mm: float, do: Any) -> Any:
             inputs = {"size_pt": f"{size_pt(x_mm):.4f}"}
             return do(input=source, root=folder, font_paths=letters(), sys_inputs=inputs)
 
-        return shown(set_as, json.dumps(told, ensure_ascii=False))
+        try:
+            return set_as(json.dumps(told, ensure_ascii=False))
+        except typst.TypstError as error:
+            found = UNSHOWN.search(str(error))
+            if found is None:
+                raise
+            raise NoSuchLetter(found[1]) from None
