@@ -63,8 +63,9 @@ def small_book() -> dict[str, Tree]:
         entries = files[f"house/{name}.yaml"][name]
         known = [each for each in entries if "of" not in each or f"mixtures/{each['of']}.yaml" in wanted]
         files[f"house/{name}.yaml"][name] = known[:ENTRIES]
-    counted = files["house/stock.yaml"]["stock"]
-    files["house/stock.yaml"]["stock"] = [each for each in counted if each["of"] in needed]
+    for name in ("stock", "prices", "opened"):
+        if entries := files.get(f"house/{name}.yaml"):
+            entries[name] = [each for each in entries[name] if each["of"] in needed]
     return files
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.pages import Page as Leaf
 
+from tinbook.pages.base.descriptions import described
 from tinbook.pages.base.page import Page
 from tinbook.pages.lists.schema_org import script_of
-from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK
 
 

@@ -123,6 +123,7 @@ def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chose
 
 
 def source_of(name: str) -> bytes:
+    """The source of a sheet's template, by its file's name."""
     return (PACKAGE / "pages" / "templates" / "sheet" / name).read_bytes()
 
 

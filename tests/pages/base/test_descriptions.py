@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tinbook.loading import Loaded
-from tinbook.pages.spelling.descriptions import DESCRIPTIONS, described
+from tinbook.pages.base.descriptions import DESCRIPTIONS, described
 from tinbook.site import build_site
 
 MOST = 160
