@@ -159,3 +159,9 @@ def test_minutes_as_a_timer_is_set() -> None:
 
 def test_a_dial_goes_by_fives() -> None:
     assert [rounding.dial(value) for value in (160.0, 162.4, 162.5, 176.7)] == [160, 160, 165, 175]
+
+
+def test_a_share_on_a_label_is_whole_or_to_a_half_below_five() -> None:
+    """By hand: 4.44 % is 4.5, 8.25 % is 8, 12.5 % is 13; a trace of it is a half."""
+    wanted = {0.0444: 4.5, 0.0825: 8.0, 0.125: 13.0, 0.0499: 5.0, 0.05: 5.0, 0.001: 0.5, 1.0: 100.0, 1.254: 125.0}
+    assert {share: rounding.label_percent(share) for share in wanted} == wanted

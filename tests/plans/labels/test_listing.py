@@ -47,3 +47,10 @@ def test_a_list_is_complete_when_every_card_says(kitchen: Kitchen) -> None:
     assert list_of(
         of_mixture("cake", (whole := kitchen("200 g sugar")).book, whole.facts), whole.book, whole.facts, DAY
     ).complete
+
+
+def test_what_it_is_named_for_is_in_it(kitchen: Kitchen) -> None:
+    loaded = kitchen("200 g sugar", "100 g walnuts", more="named for: [walnuts, pecans]\n")
+    (problem,) = loaded.errors
+    assert 'there is no "pecans" in this mix' in problem.message and problem.hint == "choose from: sugar, walnuts"
+    assert problem.place.file.endswith("mixtures/cake.yaml") and problem.place.text.startswith("named for")
