@@ -19,7 +19,7 @@ def test_the_list_has_every_mixture_technique_and_ingredient(desk: Desk, filled:
     assert len(groups["Mixtures"]) == len(desk.book.mixtures)
     assert len(groups["Techniques"]) == len(desk.book.techniques)
     assert groups["Cakes"] == [
-        "Estuary wedding cake", "First season cake", "Lighthouse cake", "Pier anniversary cake", "Sea-garden cups",
+        "Estuary wedding cake", "First season cake", "Lighthouse cake", "Night-watch cake", "Pier anniversary cake", "Sea-garden cups",
         "Thrift island cake",
     ]  # fmt: skip
     assert len(groups["Ingredients"]) == len(desk.card_pages)
