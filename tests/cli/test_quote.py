@@ -74,6 +74,34 @@ def test_nothing_of_the_kitchens_is_in_it(run: Run, book: Path, tmp_path: Path) 
         }
 
 
+def test_no_other_paper_has_them_either(run: Run, book: Path, tmp_path: Path) -> None:
+    """The shopping list, a cake's sheet, an order's job sheet, the week's calendar: none knows of money."""
+    plant(book)
+    for path in (book / "recipes/orders").iterdir():
+        if path.stem != "2026-12-08-rope-class":
+            path.unlink()
+    out = tmp_path / "out"
+    out.mkdir()
+    for words_ in (
+        ("sheet", "--order", "rope class", *TODAY, "--pdf", "-o", str(out / "job.html")),
+        ("sheet", "lighthouse-cake", "--pdf", "-o", str(out / "cake.html")),
+        ("plan", *TODAY, "--ics", str(out / "week.ics")),
+        ("shop", *TODAY),
+        ("shop", *TODAY, "--format", "json"),
+    ):
+        done = run(*words_)
+        assert done.exit_code == 0, done.output
+        (out / f"told-{len(list(out.iterdir()))}.txt").write_text(done.output, "utf-8")
+    told = {path.name: words(path) if path.suffix == ".pdf" else path.read_text("utf-8") for path in out.iterdir()}
+    assert len(told) == 10 and {"job.pdf", "cake.pdf", "week.ics"} <= set(told)
+    secrets = ("73.19", "61.83", "57.29", "83.17", "£")
+    assert {
+        name: [each for each in secrets if each in text]
+        for name, text in told.items()
+        if any(each in text for each in secrets)
+    } == {}
+
+
 def test_the_pdf_says_the_same_on_one_page(run: Run, tmp_path: Path) -> None:
     out = tmp_path / "quote.pdf"
     done = run("quote", "boathouse wedding", *TODAY, "--pdf", "-o", str(out))
