@@ -53,6 +53,15 @@ def test_a_column_is_never_cut_at_a_tablets_edge(page: Open, kitchen_url: str) -
         assert all(more <= 1 for more in wide), (address, wide)
 
 
+def test_on_a_phone_the_names_leave_room_for_the_figures(page: Open, kitchen_url: str) -> None:
+    tab = page(viewport=SIZES["phone"])
+    for address in PAGES:
+        tab.goto(kitchen_url + address)
+        wide = tab.evaluate("""[...document.querySelectorAll(".tb-money-table tbody th")].filter(each => each.offsetParent)
+            .map(each => each.getBoundingClientRect().width)""")
+        assert wide and max(wide) < SIZES["phone"]["width"] / 2, (address, max(wide))
+
+
 def test_a_price_is_two_pages_of_paper_at_most(page: Open, kitchen_url: str, tmp_path: Path) -> None:
     tab = page()
     for address in (CAKE, ORDER):

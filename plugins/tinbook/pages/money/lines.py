@@ -35,7 +35,7 @@ from tinbook.plans.money.tables import row_said
 from tinbook.plans.money.till import Till
 from tinbook.plans.shopping.shown import needed_shown
 
-FEW = {INGREDIENTS: 6, BOARDS: 3}
+FEW = {INGREDIENTS: 5, BOARDS: 2}
 """How many things of a group have a line; the others share one, and are in the fold."""
 TITLES = {
     INGREDIENTS: "Ingredients", BOARDS: "Boards and box", HOURS: "Hours", KEPT_UP: "The kitchen and the oven",
