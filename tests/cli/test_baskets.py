@@ -128,7 +128,7 @@ def test_a_new_log_is_begun(run: Run, log: Path) -> None:
         (("buter", "--counted", "500 g"), 'did you mean "butter"?'),
         (("butter",), "does not say how much"),
         (("butter", "--counted", "-500 g"), "500"),
-        (("butter", "--counted", "3 m"), "does not come by length"),
+        (("butter", "--counted", "3 m"), "is not measured by length"),
         (("butter", "--counted", "1 kg", "--taken", "1 kg"), "either counted or taken"),
         (("butter", "--counted", "1 kg", "--day", "2199-01-01"), "still to come"),
     ],

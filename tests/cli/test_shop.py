@@ -22,7 +22,7 @@ def test_the_demos_list(run: Run) -> None:
     done = run("shop", *TODAY)
     assert done.exit_code == 0, done.output
     assert "things to buy for rope class (Tue 8 Dec), slipway birthday (Fri 11 Dec), boathouse wedding" in done.output
-    assert "Only asked for so far, and not on the list: regatta club cups." in done.output
+    assert "Only asked for so far, so not on this list: regatta club cups." in done.output
     told = lines(run("shop", *TODAY, "--format", "json"))
     assert told["butter"]["at_home_g"] == 500.0 and told["butter"]["packs"] == [{"count": 12, "pack": "250 g"}]
 

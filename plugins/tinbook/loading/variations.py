@@ -114,7 +114,7 @@ def no_base(intake: Intake, own: str, base: str, folder: str = FOLDER) -> Flaw:
     known = [each for each in known if each != own]  # it cannot start from itself
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
-    hint = f'did you mean "{close}"?' if close else "write the file name in lower case, without .yaml"
+    hint = f'did you mean "{close}"?' if close else "write the name of its file, without .yaml"
     message = f'the book has no {NOUN[folder]} "{base}" to start from'
     return Flaw(code="no such file", path=("from",), message=message, hint=hint)
 

@@ -28,7 +28,7 @@ _HEX = re.compile(r"#?([0-9a-fA-F]{6})")
 def _swatch(text: str, _: Measures) -> str:
     found = _HEX.fullmatch(text)
     if found is None:
-        hint = 'write six figures or letters for red, green and blue, in quotes, such as "#B3261E"'
+        hint = 'write six hex digits for red, green and blue, in quotes, such as "#B3261E"'
         raise Misread(f'"{text}" is not a colour code', hint, 0, len(text))
     return f"#{found[1].upper()}"
 
@@ -57,7 +57,7 @@ class Colour(Written):
     in_paint: Annotated[Pots, such_as("20 g gel food colour, poppy red")] = ()
     """What you stir into 100 g of whatever you thin paint with. Left out: you do not paint with it."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
-    """How it looks on a screen: six figures or letters for red, green and blue, in quotes."""
+    """How it looks on a screen: six hex digits for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
     """Whether it darkens as it stands."""
     fades: Annotated[YesNo, such_as("yes")] = False

@@ -140,7 +140,7 @@ def _zone(text: str, _: Measures) -> ZoneInfo:
     try:
         return ZoneInfo(text)
     except (ValueError, OSError, KeyError):
-        hint = "write it as in the list of time zones, such as Europe/London"
+        hint = "write the name of a time zone, such as Europe/London"
         raise Misread(f'there is no time zone called "{text}"', hint, 0, len(text)) from None
 
 

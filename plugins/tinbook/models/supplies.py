@@ -67,7 +67,7 @@ def read_supply_size(text: str, measures: Measures) -> SupplySize:
         except Misread as error:
             raise type(error)(error.message, error.hint, error.start + start, error.end + start) from None
     if not 1 <= len(sides) <= 3:
-        raise Misread(f'"{text}" has too many lengths', 'write such as "36 cm x 36 cm x 15 cm"', 0, len(text))
+        raise Misread(f'"{text}" has too many lengths', 'write something like "36 cm x 36 cm x 15 cm"', 0, len(text))
     return SupplySize(shape, tuple(sides), text)
 
 
@@ -97,7 +97,7 @@ class Supply(Written):
     """What else your techniques call it. Left out: it has only its own name."""
     packs: Annotated[tuple[PackOfThings, ...], ONE_OR_MORE, such_as("12", "[5, 25]", "[5 m, 25 m]")] = ()
     """How many come in a pack; for ribbon, how long a reel is. Left out: it is sold one by one."""
-    found_in: Annotated[Text | None, such_as("cake shop")] = None
+    found_in: Annotated[Text | None, such_as("cake-decorating shop")] = None
     """Where you buy it: the shopping list is in these groups. Left out: it comes at the end of the list."""
     kept_in: Annotated[Text | None, such_as("the dresser, bottom drawer")] = None
     """Where it is kept at home. Left out: nothing is shown."""
@@ -116,7 +116,7 @@ class SupplyShelf(Written):
 
     supplies: Annotated[
         tuple[Supply, ...],
-        such_as("- {what: drum, size: round 30 cm, found in: cake shop}\n- {what: lolly sticks, packs: 50}"),
+        such_as("- {what: drum, size: round 30 cm, found in: cake-decorating shop}\n- {what: lolly sticks, packs: 50}"),
     ]
     """Everything of the kind that you buy, each size by itself."""
     private: Annotated[Private, such_as("yes")] = False

@@ -69,7 +69,7 @@ class StepChange(Step):
     """A step to replace, add or leave out. It can have all the keys of a step, as well as these."""
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
-    """What to do. Left out: allowed only in a step that says `leave out`."""
+    """What to do. Left out: you can only do without it in a step that says `leave out`."""
     instead_of: Annotated[Text | None, such_as("3", "Start slowly, with a cloth over the bowl")] = None
     """The step to replace, by its number in the other recipe, or by a few words that only that step has. Left out: it
     replaces none."""

@@ -45,7 +45,7 @@ def test_a_plan_that_fits_a4_stands_at_full_size() -> None:
 def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("round 20 cm")) == (
         f"First cut right across, 50, 100 and 150{N}mm from the far side.",
-        "Then cut across into 5, 7, 7 and 5 pieces, from the far side; the end pieces are longer, as drawn.",
+        "Then cut the strips the other way, into 5, 7, 7 and 5 pieces, from the far side; the end pieces are longer, as drawn.",
         "Every piece is within 6.2% of the average size.",
     )
     assert steps(cut("square 20 cm")) == (

@@ -16,7 +16,7 @@ def test_cups_have_their_cakes_sheet_with_the_orders_days(kitchen_desk: Desk, pl
     assert isinstance(sheet, CakeSheet) and sheet.job is not None
     assert sheet.job.out == "Sat 12 Dec, 10:00, collected" and sheet.job.cut == "" and sheet.job.keeps
     assert [len(day.tasks) for day in sheet.job.days] == [len(day.lines) for day in planned_week.of_order(CUPS)]
-    assert sheet.job.free_from[0] == "Must be free from sesame: on none of its cards."
+    assert sheet.job.free_from[0] == "Must be free from sesame: not on any of its cards."
     assert sheet.address == "" and sheet.ticked_as == "orders/regatta club cups"
 
 

@@ -84,14 +84,18 @@ def test_as_it_is_read(demo: Loaded, things: Things) -> None:
     told = one(demo, things, entry("butter", counted="100 g"), butter=1000.0).replace(NBSP, " ")
     assert told == "1000 g needed, 50 g spare, 100 g at home 4 × 250 g"
     told = one(demo, things, entry("milk", counted="1 l", opened="2026-12-01"), milk=100.0).replace(NBSP, " ")
-    assert "none at home, 1000 ml there will be too old" in told
+    assert "none at home, 1000 ml at home will be too old" in told
     told = one(demo, things, entry("butter", counted="2 kg"), butter=1000.0).replace(NBSP, " ")
     assert told == "butter: 1000 g of 2000 g"
 
 
 def test_places_names_and_amounts(found: Shopping, things: Things) -> None:
     places = shop_places(found.list)
-    assert [place.name for place in places] == ["Fridge at the grocer's", "Shelves at the grocer's", "Cake shop"]
+    assert [place.name for place in places] == [
+        "Fridge at the grocer's",
+        "Shelves at the grocer's",
+        "Cake-decorating shop",
+    ]
     assert to_find(places).replace(NBSP, " ") == f"{len(found.list.to_buy)} things"
     ribbon, drum = things.called("ribbon, 15 mm"), things.called("drum, round 30 cm")
     assert ribbon and drum

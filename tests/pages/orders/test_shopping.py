@@ -70,4 +70,4 @@ def test_with_nothing_agreed_it_says_so(
     assert "There is nothing to buy" in html and "<input" not in html
     # what is only asked for is said, and not listed
     half = rendered(shopping_view(planned_week, kitchen_desk))
-    assert "Only asked for so far, and not on the list: regatta club cups." in half
+    assert "Only asked for so far, so not on this list: regatta club cups." in half

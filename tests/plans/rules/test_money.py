@@ -36,10 +36,10 @@ def test_sound_money_has_no_flaws() -> None:
         ({"mark_up": "25 %", "margin": "20 %"}, "margin", "keep the one"),
         ({"kept_up": {"a month": "120"}}, "kept up", "cakes a month: 10"),
         ({"kept_up": {"an hour": "3", "a month": "120", "cakes a month": "9"}}, "kept up", "keep either"),
-        ({"round_up_to": "0"}, "round up to", "such as 5"),
+        ({"round_up_to": "0"}, "round up to", "something like 5"),
         ({"currency": "GBP", "an_hour": "€16"}, "an hour", "in GBP, without a sign"),
         ({"an_hour": "£16"}, "an hour", "currency: GBP"),
-        ({"currency": "JPY", "least": "45.5"}, "least", "write such as 46"),
+        ({"currency": "JPY", "least": "45.5"}, "least", "write something like 46"),
         ({"currency": "GBP", "packaging": "1.205"}, "packaging", "1.2"),
     ],
 )

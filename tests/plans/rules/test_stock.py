@@ -32,11 +32,16 @@ BAD: tuple[tuple[dict[str, Any], tuple[str, ...], str, str], ...] = (
     ({"counted": "1 kg", "opened": "2026-12-02"}, ("opened",), "opened after this day", "2026-12-01"),
     ({"of": "buter", "counted": "1 kg"}, ("of",), "neither an ingredient", 'did you mean "butter"?'),
     ({"of": "anchor chain", "counted": "1 kg"}, ("of",), "neither an ingredient", "give it a card"),
-    ({"counted": "2"}, ("counted",), "does not know what one of it weighs", "500 g"),
+    ({"counted": "2"}, ("counted",), "does not say what one weighs", "500 g"),
     ({"of": "powder food colour", "counted": "2 ml"}, ("counted",), "what a millilitre of it weighs", '"weighs:"'),
-    ({"counted": "3 m"}, ("counted",), "butter does not come by length", "500 g"),
-    ({"of": "drum, round 30 cm", "counted": "500 g"}, ("counted",), "does not come by weight", "write such as 2"),
-    ({"of": "ribbon, 15 mm", "bought": "2"}, ("bought",), "counted by its length", "3 m"),
+    ({"counted": "3 m"}, ("counted",), "butter is not measured by length", "500 g"),
+    (
+        {"of": "drum, round 30 cm", "counted": "500 g"},
+        ("counted",),
+        "is not measured by weight",
+        "write something like 2",
+    ),
+    ({"of": "ribbon, 15 mm", "bought": "2"}, ("bought",), "measured by length", "3 m"),
     ({"bought": "0 g"}, ("bought",), '"0 g" is nothing', "leave the entry out"),
     ({"bought": "1 kg", "in opened": "1 g"}, ("in opened",), "counted and is opened", 'add "opened'),
     (
@@ -45,7 +50,7 @@ BAD: tuple[tuple[dict[str, Any], tuple[str, ...], str, str], ...] = (
         "more than the 1 kg",
         "how much",
     ),
-    ({"counted": "1 kg", "in opened": "2", "opened": "2026-12-01"}, ("in opened",), "what one of it weighs", "500 g"),
+    ({"counted": "1 kg", "in opened": "2", "opened": "2026-12-01"}, ("in opened",), "what one weighs", "500 g"),
 )
 
 

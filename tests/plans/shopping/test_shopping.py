@@ -200,5 +200,5 @@ def test_places_come_in_the_order_of_the_cards(pool: dict[str, OrderNeeds], demo
     found = shopping_list(list(pool.values()), set(pool), {}, demo.book, demo.facts)
     places = list(dict.fromkeys(line.thing.found_in for line in found.lines))
     named = [place for place in places if place]
-    assert named == ["fridge at the grocer's", "shelves at the grocer's", "cake shop"]
+    assert named == ["fridge at the grocer's", "shelves at the grocer's", "cake-decorating shop"]
     assert places[len(named) :] in ([], [""])

@@ -176,7 +176,7 @@ def steps(cut: Cut) -> tuple[str, ...]:
         side = "left" if cut.upright else "far"
         return (
             f"First cut it into strips {_mm(cut.edges_shown_mm[1])} wide, from the {side} side.",
-            "Then cut across as drawn; leave small bits on the piece beside them.",
+            "Then cut the strips the other way, as drawn; leave small bits on the piece beside them.",
             _alike(cut),
         )
     if cut.way in ("rings", "wedges"):
@@ -198,7 +198,7 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
             lines.append(f"{what} across into {cut.counts[0]} pieces.")
     else:
         ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
-        lines.append(f"Then cut across into {_counts(cut)} pieces, from the {begin} side{ends}.")
+        lines.append(f"Then cut the strips the other way, into {_counts(cut)} pieces, from the {begin} side{ends}.")
     return (*lines, _alike(cut))
 
 

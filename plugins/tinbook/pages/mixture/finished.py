@@ -69,7 +69,7 @@ class FinishedView:
         batches = list(self.made.mixtures.values())
         fills = [Head(formats.title(batches[place].mixture.name), "g (batches)") for place in self._used]
         cover = self.made.cover
-        paste = [Head(formats.title(cover.mixture.name), "to roll, g (some allow)")] if cover else []
+        paste = [Head(formats.title(cover.mixture.name), "to roll, g (a generous allowance)")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
             Head("Height", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),

@@ -21,7 +21,7 @@ from tinbook.plans.mixtures.safety import AllergenStrip, allergens
 from tinbook.plans.money.of_orders import OrderMoney, deposit_for
 from tinbook.plans.money.till import Till
 
-ASK = "Tell us about any allergy before you agree: this is what our cards say of what goes in."
+ASK = "Tell us about any allergy before you agree: this is only what our ingredient cards say."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -55,7 +55,7 @@ def job_sheets(line: OrderLine, week: KitchenWeek, desk: Desk) -> tuple[CakeShee
 
 def _job(view: OrderView, days: tuple[JobDay, ...], keeps: str = "", cut: str = "") -> JobPart:
     order = view.order
-    how = f", delivered: {lasts(order.delivered)} to drive" if order.delivered else ", collected"
+    how = f", delivered: {lasts(order.delivered)} drive" if order.delivered else ", collected"
     guests = f", for {order.guests} guests" if order.guests else ""
     return JobPart(
         handle=view.line.handle,

@@ -34,7 +34,7 @@ LEAVES = (
     Linked(PAID, "Paid"),
 )
 BACK_TO = re.compile(r"&cake=.*$")
-NO_PROMISE = "That is what the cards say of what goes in. It is no promise: ask the guest what a trace would do."
+NO_PROMISE = "This is what the cards say, and no guarantee: ask the guest what a trace would do."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,12 +89,13 @@ class OrderView:
     def facts(self) -> tuple[tuple[str, str], ...]:
         """The band: figures and what they count."""
         order = self.order
-        found = [(self.line.when, "handed over" if not order.delivered else "at the door")]
+        how = "start" if order.class_ else "delivery" if order.delivered else "collection"
+        found = [(self.line.when, how)]
         if order.delivered:
-            found.append((lasts(order.delivered), "to drive"))
+            found.append((lasts(order.delivered), "drive"))
         if order.guests:
             found.append((str(order.guests), "guests"))
-        found.append((order.state, "so far"))
+        found.append((order.state, "status"))
         return tuple(found)
 
     @cached_property
@@ -157,7 +158,7 @@ class OrderView:
 
 def _free_line(found: FreeFrom) -> FreeLine:
     sources = [name if name == what else f"{name} ({what})" for name, what in found.sources]
-    verdict = "in it" if sources else "not known" if found.unknown else "on none of its cards"
+    verdict = "in it" if sources else "not known" if found.unknown else "not on any of its cards"
     instead = [
         f"{name}: {' or '.join(others) if others else 'no recipe of ours goes without'}"
         for name, others in found.instead

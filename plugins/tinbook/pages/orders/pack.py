@@ -88,7 +88,7 @@ def _taught(taught: Taught, begins: datetime, plan: ClassPlan) -> TaughtView:
 def _lesson(lesson: Lesson, begins: datetime) -> LessonLine:
     waits = ""
     if lesson.piece:
-        waits = f"Goes on with piece {lesson.piece}: this one has to be left {lasts(lesson.wait_min)}."
+        waits = f"Carry on with piece {lesson.piece}, as this one has to be left for {lasts(lesson.wait_min)}."
     elif lesson.wait_min:
         waits = f"Leave it {lasts(lesson.wait_min)}."
     return LessonLine(
@@ -100,7 +100,7 @@ def _lesson(lesson: Lesson, begins: datetime) -> LessonLine:
 def _piece(piece: Piece) -> str:
     return (
         f"Piece {piece.number}: made as far as step {piece.step}, {lasts(piece.hands_min)}, and left "
-        f"{lasts(piece.wait_min)} before the class gets there"
+        f"{lasts(piece.wait_min)} before the class reaches that step"
     )
 
 

@@ -144,7 +144,7 @@ def _said(line: ShopLine) -> Iterator[str]:
     yield f"{amount_said(thing, home) if home else 'none'} at home"
     old = home_shown(thing, line.too_old)
     if old:
-        yield f"{amount_said(thing, old)} there will be too old"
+        yield f"{amount_said(thing, old)} at home will be too old"
 
 
 def enough_said(found: ShoppingList) -> tuple[str, ...]:
@@ -177,7 +177,7 @@ def told_besides(found: Shopping) -> Iterator[str]:
     for handle, why in found.not_made:
         yield f"{handle} is not on the list: {why}."
     if found.only_asked:
-        yield f"Only asked for so far, and not on the list: {', '.join(found.only_asked)}."
+        yield f"Only asked for so far, so not on this list: {', '.join(found.only_asked)}."
     if found.unknown:
         told = ", ".join(found.unknown)
         yield f"The book has changed since these went out, so what they used is not taken off the stock: {told}."

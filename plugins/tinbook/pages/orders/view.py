@@ -140,7 +140,7 @@ class DayView:
     @property
     def beside(self) -> tuple[Linked, ...]:
         """The days before and after it."""
-        told = ((self.before, "Before"), (self.after, "Next"))
+        told = ((self.before, "Previous"), (self.after, "Next"))
         return tuple(Linked(day_address(each.day), f"{word}: {each.name}") for each, word in told if each)
 
 

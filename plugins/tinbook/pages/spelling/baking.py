@@ -109,7 +109,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "than the time the heat takes to reach the middle"
     ),
     "one_tin_in_a_hot_oven": (
-        "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that "
-        "is not allowed for"
+        "for one tin in an oven that is up to heat: several tins at once, or an oven that is not yet hot, take longer, "
+        "and that is not allowed for"
     ),
 }

@@ -51,6 +51,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "task_deliver": _deliver,
     "task_hand_over": "Collection: {handle}",
     "task_class": "Class: {handle}",
-    "task_piece": "Piece to show: {technique}, as far as step {step}",
+    "task_piece": "Demo piece: {technique}, as far as step {step}",
     "task_lay_out": "Lay out for {people}: {technique}",
 }

@@ -109,7 +109,7 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
             if _piece(mark.group(1), names, book) is None:
                 close = nearest(share_of(mark.group(1))[1], [*words, TINS])
                 if close:
-                    message = f'the step names "{mark.group(1)}", which is not among the amounts'
+                    message = f'the step names "{mark.group(1)}", which is not in the list of amounts'
                     hint = f'did you mean "<{close}>"?'
                     yield Flaw(
                         code="step",

@@ -25,7 +25,7 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
         hint = 'keep "weighs as" for a published weight, or "weighs" for your own'
         yield Flaw(code="twice", path=("weighs",), message=f'the card for "{name}" gives its weight twice', hint=hint)
     if card.weighs_as and card.weighs_as not in facts.densities:
-        message = f'there is no published weight called "{card.weighs_as}"'
+        message = f'there is no published weight for "{card.weighs_as}"'
         hint = 'give your own, such as "weighs: 125 g per US cup"'
         yield unknown_word(("weighs as",), card.weighs_as, facts.densities, message=message, hint=hint)
     if card.allergens == ():

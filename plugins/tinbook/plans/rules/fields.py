@@ -42,7 +42,7 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
     for index, slug in enumerate(slugs):
         if slug not in known:
             close = nearest(slug, known) or next((name for name in known if slug in name), None)
-            hint = f'did you mean "{close}"?' if close else "write the file name in lower case, without .yaml"
+            hint = f'did you mean "{close}"?' if close else "write the name of its file, without .yaml"
             yield Flaw(code="no such file", path=(key, index), message=f'the book has no "{slug}"', hint=hint)
 
 

@@ -25,7 +25,7 @@ def money_flaws(money: HouseMoney) -> Iterator[Flaw]:
     for path, said, whole in _sums(money):
         yield from sum_flaws(said, path, money, whole)
     if money.round_up_to is not None and not money.round_up_to.amount:
-        hint = "write such as 5, or leave it out"
+        hint = "write something like 5, or leave it out"
         yield Flaw(code="money", path=("round up to",), message="nothing can be rounded up to this", hint=hint)
 
 
@@ -72,7 +72,7 @@ def sum_flaws(said: MoneySaid, path: Path, money: HouseMoney, whole: bool = True
         message = f'"{said.written}" is finer than a coin: {code} has {places} decimals'
         if not places:
             message = f'"{said.written}" is finer than a coin: {code} has no smaller part'
-        yield Flaw(code="currency", path=path, message=message, hint=f"write such as {said.amount:.{places}f}")
+        yield Flaw(code="currency", path=path, message=message, hint=f"write something like {said.amount:.{places}f}")
 
 
 def price_flaws(

@@ -25,7 +25,7 @@ def supply_flaws(supply: Supply, before: Sequence[Supply]) -> Iterator[Flaw]:
         if pack.kind != kind:
             message, hint = f"a pack of {supply.what} has a number", 'write how many are in it, such as "12"'
             if kind == "length":
-                message, hint = "a reel of ribbon has a length", 'write such as "5 m"'
+                message, hint = "a reel of ribbon has a length", 'write something like "5 m"'
             yield Flaw(code="packs", path=("packs", at), message=message, hint=hint)
     if any(plain(each.name) == plain(supply.name) for each in before):
         hint = "keep one of the two"
@@ -37,7 +37,7 @@ def _size_flaw(what: str, size: SupplySize | None) -> Flaw:
     if size is None:
         message, hint = f"the book chooses a {what} by its size", f'add "size: {example}"'
         return Flaw(code="size", path=("what",), message=message, hint=hint)
-    message, hint = f'"{size.written}" is not the size of a {what}', f'write such as "{example}"'
+    message, hint = f'"{size.written}" is not the size of a {what}', f'write something like "{example}"'
     return Flaw(code="size", path=("size",), message=message, hint=hint)
 
 
@@ -105,14 +105,14 @@ def unknown_thing(word: str, things: Things, spoilt: Spoilt) -> Flaw:
 def other_kind(key: str, kind: str, thing: Thing, things: Things) -> Flaw:
     """An amount of a kind that a thing does not come in, or that its card does not weigh."""
     good = [each for each in EXAMPLES if things.one(thing, each) is not None]
-    message = f"{thing.name} does not come by {BY_KIND[kind]}"
-    hint = f"write such as {EXAMPLES[good[0]]}"
+    message = f"{thing.name} is not measured by {BY_KIND[kind]}"
+    hint = f"write something like {EXAMPLES[good[0]]}"
     if thing.unit == FOOD and kind in ("count", "volume"):
-        message = "the book does not know what one of it weighs"
+        message = "its card does not say what one weighs"
         hint += f', or add "each:" to the card for "{thing.card}"'
         if kind == "volume":
             message = "the book does not know what a millilitre of it weighs"
-            hint = f'write such as {EXAMPLES[good[0]]}, or add "weighs:" to the card for "{thing.card}"'
+            hint = f'write something like {EXAMPLES[good[0]]}, or add "weighs:" to the card for "{thing.card}"'
     if thing.unit == LENGTH and kind == "count":
-        message = f"{thing.name} is counted by its length"
+        message = f"{thing.name} is measured by length"
     return Flaw(code="unit", path=(key,), message=message, hint=hint)
