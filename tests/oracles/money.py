@@ -63,7 +63,8 @@ def price(exact: Iterable[Fraction], kept: Kept) -> tuple[Fraction, Fraction, Fr
     spent = sum((half_up(row, kept.coin) for row in every), Fraction(0))
     added = half_up(sum(every, Fraction(0)) * kept.mark_up, kept.coin)
     step = max(-(-kept.step // kept.coin) * kept.coin, kept.coin)
-    count = -(-(spent + added) * (1 + kept.vat) // step)
+    # rounding VAT to a coin can make a lower price do, by less than two steps
+    count = max((spent + added) * (1 + kept.vat) // step - 2, 0)
     while count * step - vat_of(count * step, kept) < spent + added:
         count += 1
     asked = count * step

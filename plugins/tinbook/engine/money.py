@@ -134,8 +134,8 @@ class PriceMade:
 def price_of(
     cost: Decimal, added: Decimal, coin: Decimal, step: Decimal, vat: Decimal = NOTHING, least: Decimal = NOTHING
 ) -> PriceMade:
-    """The next multiple of `step` that leaves at least `cost` + `added` once the VAT is taken out, and that is no less
-    than `least`. All in coins but the rate of `vat`.
+    """The lowest multiple of `step` that leaves at least `cost` + `added` once the VAT is taken out and is no less than
+    `least`. All in coins but the rate of `vat`.
 
     >>> price_of(Decimal("354.60"), Decimal("53.19"), Decimal("0.01"), Decimal(5)).price
     Decimal('410.00')
@@ -145,6 +145,9 @@ def price_of(
     price = up_to(FINE.multiply(wanted, FINE.add(ONE, vat)), step)
     while price - vat_in(price, vat, coin) < wanted:
         price += step
+    # VAT is rounded to a coin, which can be kind to the step below
+    while price and price - step - vat_in(price - step, vat, coin) >= wanted:
+        price -= step
     lifted = price < least
     price = coins(up_to(least, step) if lifted else price, coin)
     inside = vat_in(price, vat, coin)
