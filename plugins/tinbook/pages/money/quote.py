@@ -44,6 +44,9 @@ class Quote:
 def quote(money: OrderMoney, till: Till, desk: Desk, today: date) -> Quote:
     """The quote for an order that is still open. AskError if there is no price to name."""
     order, words = money.order, SumWords(till.money)
+    if order.hand_over.date() < today:
+        day = words.day(order.hand_over.date())
+        raise AskError(f"its day, {day}, is past", 'put "hand over:" right in the order, or write "state: gone"')
     named = order.agreed is not None or order.quoted is not None
     if not named and not money.now.sure:
         names = ", ".join(money.now.cost.unknown)
