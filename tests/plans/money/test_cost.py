@@ -224,6 +224,24 @@ def test_what_is_made_at_home_costs_what_its_recipe_does(till_with: TillOf, till
         assert row.exact is None
 
 
+def test_what_is_wasted_is_counted_once_however_it_is_made(till_with: TillOf, till: Till) -> None:
+    """A hundred grams by a card that its recipe makes cost what a hundred grams of the recipe do."""
+    slug = "american-buttercream"
+    name = till.book.mixtures[slug].name
+    cards = {**till.book.cards, name: till.book.cards["butter"].model_copy(update={"also": (), "packs": ()})}
+    every = tuple(entry(each, "100 g", "1.30") for each in till.book.cards if each != name)
+    priced = till_with(every, currency="GBP", wasted="10 %")
+    book = replace(till.book, cards=cards)
+    own = replace(priced, things=replace(till.things, book=book, _made={}, _by_name={}))
+    needs = OrderNeeds(slug="quay", handle="quay", day=DAY, food={name: 100.0})
+    by_card = CostSum(rows=material_rows(needs, own))
+    rows, makes_g = recipe_rows(slug, own)
+    by_recipe = CostSum(rows=rows)
+    assert not by_card.unknown and not by_recipe.unknown
+    assert {row.through for row in by_card.rows} == {slug, ""} and WASTED in {row.of for row in by_card.rows}
+    assert abs(by_card.exact - by_recipe.exact * 100 / makes_g) < Decimal("1e-15")
+
+
 def test_money_that_says_nothing_costs_nothing_more(till_with: TillOf, orders_worked: dict[str, OrderWorked]) -> None:
     till = till_with((entry("butter", "250 g", "2.50"),))
     found = cost_of(orders_worked["light"], hours_of(orders_worked["light"], till), till)

@@ -161,7 +161,9 @@ def _made_at_home(thing: Thing, used: Decimal, till: Till, made: frozenset[str])
     found, makes_g = recipe_rows(slug, till, made | {slug})
     if any(row.exact is None for row in found):
         return slug, None
-    return slug, cost(total(row.exact for row in found if row.exact is not None), makes_g, used)
+    # what is wasted is counted once, with everything else that is eaten
+    goes_in = total(row.exact for row in found if row.exact is not None and row.of != WASTED)
+    return slug, cost(goes_in, makes_g, used)
 
 
 def recipe_rows(slug: str, till: Till, made: frozenset[str] = frozenset()) -> tuple[tuple[CostRow, ...], Decimal]:
