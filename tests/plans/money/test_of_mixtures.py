@@ -24,8 +24,8 @@ def test_a_sponge_by_hand(till_with: TillOf, till: Till) -> None:
     assert butter.exact == Decimal("0.01") * Decimal(str(butter.amount))
     one = own.things.one(own.things.of_card("egg"), "count") or 0.0
     assert coins(egg.exact or Decimal(0), HUNDREDTH) == coins(Decimal(egg.amount / one) * Decimal("0.40"), HUNDREDTH)
-    assert found.tin is not None and abs(found.tin * found.tins - found.cost.exact) < Decimal("1e-18")
-    assert abs(found.hundred * found.makes_g / 100 - found.cost.exact) < Decimal("1e-15")
+    assert found.tin is not None and abs(found.tin * found.tins - found.cost.shown) < Decimal("1e-18")
+    assert abs(found.hundred * found.makes_g / 100 - found.cost.shown) < Decimal("1e-15")
 
 
 def test_every_recipe_of_the_demo(till: Till) -> None:
@@ -34,6 +34,8 @@ def test_every_recipe_of_the_demo(till: Till) -> None:
     assert [each.name.lower() for each in found] == sorted(each.name.lower() for each in found)
     for each in found:
         assert each.hundred_shown > 0 and (each.tin is None) == (each.in_tin is None), each.slug
+        assert each.tins != 1 or each.tin_shown == each.cost.shown, each.slug
+    assert sum(each.tins == 1 for each in found) > 3
 
 
 def test_packaging_and_hours_are_not_in_a_recipe(till_with: TillOf) -> None:

@@ -13,7 +13,6 @@ from tinbook.pages.money.lines import BarPart, CostLine, SumLine, bar, bar_said,
 from tinbook.pages.money.sums import SumWords, by_measure
 from tinbook.pages.orders.order_view import LEAVES
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.orders import lasts
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.money.of_orders import dearer_in, last_time
 from tinbook.plans.money.offered import Priced, cake_priced, sizes_priced, what_ifs
@@ -137,9 +136,7 @@ class PriceView:
         if guest is not None:
             yield PriceFigure(figure=self.words.plain(guest), what=f"a guest, {guests} of them")
         if hour is not None:
-            yield PriceFigure(
-                figure=self.words.plain(hour), what=f"for each hour worked, {lasts(found.hours.hands_min)}"
-            )
+            yield PriceFigure(figure=self.words.plain(hour), what="for each hour worked")
 
     @cached_property
     def bar(self) -> tuple[BarPart, ...]:

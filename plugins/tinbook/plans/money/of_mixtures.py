@@ -17,7 +17,8 @@ HUNDRED_G = Decimal(100)
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MixtureCost:
     """The ingredients of a recipe, with no hours and no oven. `hundred`: of 100 g, of batter if it is baked; `tin`: of
-    each of its own tins, `tins` of one kind (None: it has none, or several kinds); both exact."""
+    each of its own tins, `tins` of one kind (None: it has none, or several kinds). Both are shares of what is printed
+    for the whole, so that a single tin costs what all of it does."""
 
     slug: str
     name: str
@@ -50,8 +51,8 @@ def mixture_cost(slug: str, till: Till) -> MixtureCost:
         name=mixture.name,
         cost=found,
         makes_g=makes_g,
-        hundred=cost(found.exact, makes_g, HUNDRED_G),
-        tin=cost(found.exact, Decimal(count), Decimal(1)) if count else None,
+        hundred=cost(found.shown, makes_g, HUNDRED_G),
+        tin=cost(found.shown, Decimal(count), Decimal(1)) if count else None,
         tins=count,
         in_tin=tin,
         coin=till.coin,
