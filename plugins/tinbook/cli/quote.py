@@ -14,8 +14,8 @@ from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
 from tinbook.models.orders import Order
 from tinbook.pages.base.page import Desk
+from tinbook.pages.money.quote import in_any_letters, quote_text
 from tinbook.pages.money.quote import quote as quoted
-from tinbook.pages.money.quote import quote_text
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.money.of_orders import order_money
 from tinbook.plans.money.till import till_of
@@ -59,7 +59,7 @@ def quote(book: Path, handle: str, pdf: bool, output: Path | None, force: bool, 
     if path.suffix.lower() != ".pdf":
         raise click.ClickException(f'"{path}" does not end in .pdf')
     free([path], force)
-    put({path: quote_pdf(found)})
+    put({path: quote_pdf(found, in_any_letters(order, till, now.date()))})
     click.echo(f"Wrote {path}.")
 
 

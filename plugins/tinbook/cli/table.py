@@ -15,6 +15,7 @@ from tinbook.cli.against import changes_told
 from tinbook.cli.command import recipes_of
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
+from tinbook.models.register import kinds
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.result import Cell, Result
@@ -38,6 +39,8 @@ from tinbook.units import (
 T = TypeVar("T")
 ROOM = {"cake": "cakes", "technique": "techniques"}
 """The folder of what a table is about, if that is not a mixture."""
+READS = {"price": ("money", "prices")}
+"""The house's files without which a table would say something else."""
 NO_TINS: Mapping[str, Tin] = {}
 FEW_ROWS = 4
 MOST = 1000
@@ -119,6 +122,8 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
     if asked["of"] and f"{ROOM.get(TABLES[name].of, 'mixtures')}/{asked['of']}" in loaded.broken:
         raise AskError(f'"{asked["of"]}" has a mistake in it', 'run "tinbook check" to see what to fix')
+    if any(kinds()[file].address in wrong.place.file for file in READS.get(name, ()) for wrong in loaded.errors):
+        raise AskError("what this is worked out from has a mistake in it", 'run "tinbook check" to see what to fix')
     TABLES[name].refuse(_given(asked))
     return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons, named_tins(loaded.book)))
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import json
 import re
+import sys
+import unicodedata
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict
 from functools import cache
@@ -31,9 +33,11 @@ PACKAGE = resources.files("tinbook")
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1."""
 UNSHOWN = re.compile('the text `"(.*?)"` could not be displayed', re.DOTALL)
+ESCAPED = re.compile(r"\\u\{([0-9a-f]+)\}")
+"""How a character that stands on another is named there."""
 STAND_IN = "?"
 """What is shown instead of a character that cannot be."""
-HANGS_ON = "[\\u200d\\ufe0e\\ufe0f\\U0001f3fb-\\U0001f3ff]*"
+HANGS_ON = "\u200d\ufe0e\ufe0f\U0001f3fb-\U0001f3ff"
 """What may follow a pictograph (a joiner, a presentation selector, a skin tone) and goes with it: Unicode, UTS 51."""
 Set = TypeVar("Set")
 CLOSE: Final = "close"
@@ -52,9 +56,9 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
     return shown(set_as, json.dumps(as_plain(title, pages), ensure_ascii=False))
 
 
-def shown(set_as: Callable[[str], Set], plain: str) -> Set:
+def shown(set_as: Callable[[str], Set], plain: str, instead: Mapping[str, str] | None = None) -> Set:
     """A text as it is set, with STAND_IN for every character that none of the book's typefaces has: a tagged PDF may
-    hold no character that cannot be shown."""
+    hold no character that cannot be shown. `instead`: what is said in place of a whole word that cannot be."""
     import typst
 
     while True:
@@ -64,8 +68,19 @@ def shown(set_as: Callable[[str], Set], plain: str) -> Set:
             found = UNSHOWN.search(str(error))
             if found is None or STAND_IN in found[1]:
                 raise
-            for sign in found[1]:
-                plain = re.sub(re.escape(sign) + HANGS_ON, STAND_IN, plain)
+            unshown = ESCAPED.sub(lambda code: chr(int(code[1], 16)), found[1])
+            # a longer word first: the first of a month is the beginning of its twelfth
+            for word in sorted(instead or {}, key=len, reverse=True):
+                if instead and not set(word).isdisjoint(unshown):
+                    plain = plain.replace(word, instead[word])
+            for sign in unshown:
+                plain = re.sub(f"{re.escape(sign)}[{HANGS_ON}{_marks()}]*", STAND_IN, plain)
+
+
+@cache
+def _marks() -> str:
+    """Signs that stand on the character before them, of every script: they go with it."""
+    return "".join(re.escape(sign) for sign in map(chr, range(sys.maxunicode)) if unicodedata.category(sign)[0] == "M")
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
@@ -90,9 +105,9 @@ def days_sheet_pdf(sheet: DaysSheet) -> bytes:
     return _set("days.typ", plain_of(asdict(sheet)))[1]
 
 
-def quote_pdf(found: Quote) -> bytes:
-    """A quote, for whoever asked."""
-    return _set("quote.typ", plain_of(asdict(found)))[1]
+def quote_pdf(found: Quote, instead: Mapping[str, str] | None = None) -> bytes:
+    """A quote, for whoever asked. `instead`: what is said in place of a sign or a day that no typeface here has."""
+    return _set("quote.typ", plain_of(asdict(found)), instead=instead)[1]
 
 
 def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, bytes]:
@@ -100,7 +115,13 @@ def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, byt
     return _set("sheet.typ", sheet_as_plain(sheet), picture_files(sheet), drawing=str(drawing), close=close)
 
 
-def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chosen: str) -> tuple[int, bytes]:
+def _set(
+    name: str,
+    told: Any,
+    files: Mapping[str, bytes] | None = None,
+    instead: Mapping[str, str] | None = None,
+    **chosen: str,
+) -> tuple[int, bytes]:
     """How many pages it takes, and the PDF: what is `told`, set with a source and the pictures it names."""
     import typst
 
@@ -119,7 +140,7 @@ def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chose
             made = typst.compile(source, root=folder, font_paths=letters(), sys_inputs=chosen, pdf_standards=[STANDARD])
             return int(json.loads(pages)), made
 
-        return shown(set_as, json.dumps(told, ensure_ascii=False))
+        return shown(set_as, json.dumps(told, ensure_ascii=False), instead)
 
 
 def source_of(name: str) -> bytes:

@@ -203,6 +203,9 @@ def test_what_has_no_price_is_named_and_never_nought(till_with: TillOf) -> None:
     found = CostSum(rows=material_rows(needs, till))
     assert found.unknown == ("gold leaf", "salt") and found.shown == Decimal("1.00")
     assert [row.shown for row in found.rows if row.of in found.unknown] == [None, None]
+    # of nothing that is known nothing is known to be wasted
+    own = till_with((), currency="GBP", wasted="10 %")
+    assert WASTED not in {row.of for row in material_rows(needs, own)}
 
 
 def test_what_is_made_at_home_costs_what_its_recipe_does(till_with: TillOf, till: Till) -> None:

@@ -103,9 +103,20 @@ def _facts(money: OrderMoney, till: Till, words: SumWords, today: date) -> Itera
         yield "Deposit, which holds the date", words.whole(asked)
         yield "To pay on the day", words.whole(money.price - asked)
     if order.agreed is None:
-        days = till.money.offer_stands
-        last = order.hand_over.date() if days is None else min(today + timedelta(days), order.hand_over.date())
-        yield "This offer stands until", words.day(last)
+        yield "This offer stands until", words.day(_stands_until(order, till, today))
+
+
+def _stands_until(order: Order, till: Till, today: date) -> date:
+    days, due = till.money.offer_stands, order.hand_over.date()
+    return due if days is None else min(today + timedelta(days), due)
+
+
+def in_any_letters(order: Order, till: Till, today: date) -> dict[str, str]:
+    """What a quote says in signs and letters that a typeface may not have, and what then stands for it: the code of the
+    currency, and days in figures."""
+    words = SumWords(till.money)
+    days = (today, order.hand_over.date(), _stands_until(order, till, today))
+    return {words.sign: words.by_code, **{words.day(day): day.isoformat() for day in days}}
 
 
 def _allergens(money: OrderMoney, desk: Desk) -> Iterator[str]:

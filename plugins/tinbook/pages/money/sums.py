@@ -19,6 +19,8 @@ from tinbook.plans.shopping.things import Thing
 
 CODE = re.compile(r"(?<=[A-Z])(?=\d)|(?<=\d)(?=[A-Z])")
 """Between a code and its figure: `BHD 1.250`."""
+HALF_WIDTH = str.maketrans("￥￦", "¥₩")
+"""Signs as wide as a Chinese character, which stand beside Latin figures here."""
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,7 @@ class SumWords:
             return self.plain(amount, places)
         own = self._pattern("currency", self.money.currency.places if places is None else places)
         said = str(own.apply(amount, self._locale, currency=code, currency_digits=False))
-        return CODE.sub(NBSP, said.replace("-", MINUS).replace(" ", NBSP))
+        return CODE.sub(NBSP, said.translate(HALF_WIDTH).replace("-", MINUS).replace(" ", NBSP))
 
     def short(self, amount: Decimal) -> str:
         """The same without decimals that are all noughts: `£410`."""
@@ -72,12 +74,17 @@ class SumWords:
         return format_date(day, "medium", self._locale)
 
     @property
+    def by_code(self) -> str:
+        """What stands for the sign where it cannot be shown."""
+        return f"{NBSP}{self.money.currency.code}{NBSP}"
+
+    @property
     def sign(self) -> str:
         """The currency's own sign or code; nothing if there is none."""
         code = self.money.currency.code
         if code == NO_CURRENCY:
             return ""
-        return str(self._locale.currency_symbols.get(code, code))
+        return str(self._locale.currency_symbols.get(code, code)).translate(HALF_WIDTH)
 
 
 def by_measure(price: PaidPrice, thing: Thing, words: SumWords) -> str:

@@ -111,7 +111,7 @@ def material_rows(needs: OrderNeeds, till: Till, made: frozenset[str] = frozense
     rows = [_row(line, till, made) for line in listed.lines if not line.from_eggs]
     rows += [_unknown(name, till) for name in listed.some]
     food = [row for row in rows if row.group == INGREDIENTS]
-    if till.money.wasted:
+    if till.money.wasted and any(row.exact is not None for row in food):
         lost = times(total(row.exact for row in food if row.exact is not None), till.money.wasted)
         food.append(CostRow(group=INGREDIENTS, of=WASTED, coin=till.coin, exact=lost))
     others = [row for row in rows if row.group != INGREDIENTS]
