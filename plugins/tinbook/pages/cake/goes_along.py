@@ -9,8 +9,8 @@ from tinbook.pages.spelling import formats
 
 
 def keeps_said(view: CakeView) -> str:
-    """How long it keeps and because of what; empty if nobody has said."""
-    return f"{view.ahead.keeps}, no longer than the {view.ahead.least} in it" if view.ahead.keeps else ""
+    """How long it keeps; empty if nobody has said. Because of what, its own page tells."""
+    return view.ahead.keeps
 
 
 def cut_said(view: CakeView, made: CakeInSize) -> str:
