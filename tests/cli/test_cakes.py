@@ -43,7 +43,7 @@ def test_the_command_writes_a_cake_that_is_worked_out(run: Run, book: Path) -> N
     assert done.exit_code == 0, done.output
     path = book / "recipes" / "cakes" / "tide-cake.yaml"
     assert path.is_file() and "tinbook table cake --of tide-cake" in done.output
-    assert run("check").exit_code == 0 and "7 cakes are fine" in run("check").output
+    assert run("check").exit_code == 0 and "8 cakes are fine" in run("check").output
     assert run("table", "cake", "--of", "tide-cake", "--format", "json").exit_code == 0
     again = run("new", "cake", "Tide cake", "--mixture", baked)
     assert again.exit_code == 1 and "already exists" in again.output

@@ -49,8 +49,10 @@ KINDS = (STRIP, CARD, TABLE, PLAIN_PAPER)
 def label(
     book: Path, /, of: tuple[str, ...], made: datetime | None, form: str, output: Path | None, force: bool, **asked: Any
 ) -> None:
-    """Print labels for a mixture or a cake, in the order and the letters that the law asks for. What is missing is
-    listed, with the file and line to write it in, and then nothing is printed.
+    """Print labels for a mixture or a cake at true size, or the card that goes with it.
+
+    In the order and the letters that the law asks for. What is missing is listed, with the file and line to write it
+    in, and then nothing is printed.
     """
     loaded = load_book(recipes_of(book))
     day = (made or datetime.now()).date()

@@ -99,7 +99,7 @@ def test_every_way_to_write_a_value_has_its_section(html: dict[str, str]) -> Non
 def test_the_houses_page_shows_each_file_and_says_what_is_private(html: dict[str, str]) -> None:
     text, kitchens = plain(html[HOUSE]), plain(html[KITCHEN])
     for kind in kinds().values():
-        with_stock = kind.seen_by is SeenBy.KITCHEN or kind.name == "supplies"
+        with_stock = kind.seen_by is SeenBy.KITCHEN or kind.name in ("supplies", "labels")
         assert (f"recipes/{kind.path}" in text) == (kind.room == "house" and not with_stock)
         assert (f"recipes/{kind.path}" in kitchens) == (kind.room == "house" and with_stock)
     assert "This file is private: no page ever shows what is in it." in text

@@ -79,8 +79,8 @@ SECONDS = {
 """The line below each in the list of them."""
 AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
 """What a recipe can say under `finish` is described with the house's files."""
-BOUGHT = ("supplies",)
-"""What is read with the stock, although everybody may see it."""
+BOUGHT = ("supplies", "labels")
+"""What is read with the stock or the orders, although everybody may see it."""
 
 
 @dataclass(frozen=True, kw_only=True)
