@@ -25,7 +25,7 @@ PARTS: Mapping[str, str] = {
     "shop": "List what to buy for the orders that are agreed, in packs, less what is at home, by where it is found.",
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
-    "trace": "Follow a pack into what was baked and handed over, or a batch back to its packs.",
+    "trace": "Follow a pack into what was baked and handed over, or a batch back to its packs, as far as was logged.",
 }
 """Each part, in the module here with its name, and how its own help begins."""
 MODULES = {"build": "site", "kitchen": "site", "serve": "site"}
