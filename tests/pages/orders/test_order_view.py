@@ -10,6 +10,8 @@ from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
 from tinbook.pages.orders.order_view import OrderView, people_said
 from tinbook.pages.orders.week import KitchenWeek
+from tinbook.plans.rules.orders import PAGES
+from tinbook.site import build_site
 
 LIGHT = "2026-12-11-slipway-birthday"
 
@@ -28,6 +30,12 @@ def test_verdicts(kitchen_desk: Desk, planned_week: KitchenWeek) -> None:
     milk = view(CUPS, kitchen_desk, planned_week, must_be_free_from=("milk",)).free_from[0]
     assert milk.verdict == "in it" and "butter" in milk.found and not milk.clear
     assert any("Little-boat cupcakes:" in said for said in milk.instead)
+
+
+def test_no_orders_file_may_be_called_as_a_page_is(demo: Loaded, kitchen_desk: Desk) -> None:
+    site = build_site(kitchen_desk.book, demo.facts, {}, now=NOW)
+    names = {address.removeprefix("orders/") for address in site.pages if address.startswith("orders/")}
+    assert {name for name in names if "/" not in name} - set(kitchen_desk.book.others["order"]) == PAGES
 
 
 def test_cups_by_themselves_lead_to_the_bench_and_not_back_to_a_cake(

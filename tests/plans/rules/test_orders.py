@@ -135,6 +135,9 @@ def test_one_handle_for_two_open_orders(demo: Loaded) -> None:
 
     found = handle_flaws({"a": order("quay"), "b": order("Quay "), "c": order("quay", "gone"), "d": order("pier")})
     assert set(found) == {"b"} and "orders/a.yaml" in found["b"].message
+    (called,) = handle_flaws({"shopping": order("quay", "gone"), "shopping-list": order("pier")}).values()
+    assert called.message == 'the kitchen\'s book has a page called "shopping"'
+    assert called.hint == 'give the file another name, such as "2026-12-05-shopping.yaml"'
 
 
 WORDS = st.sampled_from(

@@ -30,6 +30,10 @@ LIKE_PERSONAL: Mapping[str, re.Pattern[str]] = {
 names may be."""
 
 
+PAGES = frozenset({"index", "week", "shopping", "prices", "paid"})
+"""What pages of the kitchen's book are called: an order's file would take their place."""
+
+
 def order_flaws(
     order: Order, book: Book, facts: Facts, lost: Collection[str] = (), today: date | None = None
 ) -> tuple[Flaw, ...]:
@@ -49,10 +53,15 @@ def order_flaws(
 
 
 def handle_flaws(orders: Mapping[str, Order]) -> dict[str, Flaw]:
-    """One handle for two open orders, told at the later file; by the order's slug."""
+    """One handle for two open orders, told at the later file, and files called as pages are; by the order's slug."""
     seen: dict[str, str] = {}
     found = {}
     for slug, order in orders.items():
+        if slug in PAGES:
+            message = f'the kitchen\'s book has a page called "{slug}"'
+            hint = f'give the file another name, such as "{order.hand_over.date().isoformat()}-{slug}.yaml"'
+            found[slug] = Flaw(code="file name", path=("handle",), message=message, hint=hint)
+            continue
         handle = " ".join(order.handle.lower().split())
         if order.open and handle in seen:
             message = f'"{order.handle}" is the handle of orders/{seen[handle]}.yaml as well'
