@@ -147,7 +147,7 @@ def _told(plan: LabelPlan, loaded: Loaded) -> str:
     lines += words.lines
     lines += [f"{words.dated} {words.day}. {words.keep}.", f"Batch {words.batch}"] if words.day else []
     lines += [f"not complete: {spell(gap.what)}: {spell(gap.cure)}" for gap in plan.gaps]
-    lines += ["", *(f"{rule.says}: {rule.law}, read {long_date(rule.read_on)}" for rule in plan.rules)]
+    lines += ["", *(f"{rule.says}: {rule.law}, as noted on {long_date(rule.read_on)}" for rule in plan.rules)]
     lines.append("Your local authority has the last word on it: ask before you sell.")
     return "\n".join(lines)
 

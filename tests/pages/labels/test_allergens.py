@@ -28,6 +28,7 @@ def test_every_product_has_a_row_and_a_list(demo: Loaded) -> None:
 def test_it_says_which_rules_of_which_day_and_who_has_the_last_word(demo: Loaded) -> None:
     text = " ".join(text_of(demo).split())
     assert "these rules come from were last read on 1 Dec 2026" in text
+    assert "sesame, lupin and molluscs. Where anything is “not known”, those are not known either" in text
     assert "ask your local authority, who has the last word" in text and "Article 21(1)" in text
     assert "no table of energy and nutrients is worked out here" in text and "free from" in text
     # no tag of a recipe is ever a claim

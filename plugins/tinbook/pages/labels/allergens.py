@@ -87,6 +87,12 @@ class AllergensView:
         there = {key for card in self.desk.book.cards.values() for key in card.known_allergens or ()}
         return tuple(key for key in self.desk.facts.allergens if key in there)
 
+    @property
+    def unnamed(self) -> str:
+        """Those that no card names, and so have no column."""
+        names = (label_name(key, self.desk.facts, self.house.sold_in) for key in self.desk.facts.allergens)
+        return formats.sentence(name for name in dict.fromkeys(names) if name not in self.heads)
+
     @cached_property
     def items(self) -> tuple[AllergenPart, ...]:
         """The rows of each page."""

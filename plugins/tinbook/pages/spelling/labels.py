@@ -142,7 +142,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "left_out_water": "too little to list when it is baked",
     "finished_weighs": "finished, it weighs {finished_g:.0f} g",
     "listed_by_weight": "in order of weight at the mixing bowl; added water by what is left of it when it is finished",
-    "label_rule": lambda says, law, read_on: f"{says}: {law}, read {long_date(read_on)}",
+    "label_rule": lambda says, law, read_on: f"{says}: {law}, as noted on {long_date(read_on)}",
     "local_authority": "your local authority has the last word: ask before you print",
     "allergens_of_all": "The allergens of everything in the book",
     # what is missing, and where to write it
