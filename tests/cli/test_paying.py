@@ -51,7 +51,7 @@ def test_a_price_of_long_ago_does_not_count(run: Run) -> None:
     ("words", "said"),
     [
         (("buttr", "--pack", "250 g", "--price", "2"), 'did you mean "butter"?'), (("butter", "--pack", "250 g", "--price", "-2"), "without the minus"),
-        (("butter", "--pack", "250 g", "--price", "2 EUR"), "another currency"), (("butter", "--pack", "3", "--price", "2"), "what one of it weighs"),
+        (("butter", "--pack", "250 g", "--price", "2 EUR"), "another currency"), (("butter", "--pack", "3", "--price", "2"), "what one weighs"),
         (("butter", "--pack", "250 g", "--price", "2", "--day", "2999-01-01"), "still to come"), (("butter", "--pack", "250 g", "--price", "2.155"), "finer than a coin"),
         (("butter", "--price", "2"), "--pack"), (("butter", "--pack", "250 g"), "--price"),
     ],

@@ -70,8 +70,8 @@ class Labelling(Written):
     sold_in: Annotated[str | None, one_of(*NATIONS), such_as("England", "Northern Ireland", "the USA")] = None
     """Where you sell: the rules differ. Left out: the book tells you the allergens, and prints no label."""
     sold: Annotated[str, one_of(*SALES), such_as("packed here", "loose")] = TO_ORDER
-    """How you sell. `packed here` is wrapped where it is sold, before anyone has chosen it; `packed for others to sell`
-    goes to a shop; `at a distance` is by telephone or online."""
+    """How you sell. `packed here`: you wrap it where you sell it, before anyone has chosen it. `packed for others to
+    sell`: it goes to a shop. `at a distance`: by telephone or online."""
     maker: Annotated[Text | None, such_as('"Harbour kitchen, 1 Slip Lane"')] = None
     """The name and address that go on a label. No page shows them. Left out: labels that must have them are not
     printed."""

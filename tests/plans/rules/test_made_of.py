@@ -70,3 +70,7 @@ def test_what_agrees(made_of: str, allergens: object, demo: Loaded) -> None:
 def test_what_usually_hides_an_allergen_is_only_a_note(demo: Loaded) -> None:
     ((message, hint, note),) = flaws_of("whey powder", "none", demo.facts)
     assert note and "usually made of milk" in message and "unless the packet says" in hint
+
+
+def test_what_is_no_allergen_is_told_where_allergens_are_read(demo: Loaded) -> None:
+    assert flaws_of("sugar", ["driftwood"], demo.facts) == []

@@ -31,7 +31,8 @@ def made_of_flaws(name: str, card: Card, facts: Facts) -> Iterator[Flaw]:
     if card.made_of.itself or known is None:
         return
     for key in known:
-        if key not in named and key not in hidden:
+        # one that is no allergen at all is told where allergens are read
+        if key in facts.allergens and key not in named and key not in hidden:
             message = f'the allergens of "{name}" say {key}, but nothing it is made of does'
             hint = f'put it after what it is in, such as "... ({facts.allergens[key].label})"'
             yield Flaw(code="allergens", path=PATH, message=message, hint=hint)
